@@ -1,0 +1,3 @@
+var app = WebApplication.Create(args);
+app.MapGet("/health", () => "ok");
+app.Run();

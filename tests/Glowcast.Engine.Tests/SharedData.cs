@@ -1,0 +1,29 @@
+namespace Glowcast.Engine.Tests;
+
+/// <summary>Files of other projects that tests may read but this repository does not carry; they lie in a folder
+/// <c>shared</c> beside the checkout. Tests that need them are skipped, with the reason, when it is not there.</summary>
+internal static class SharedData
+{
+    public const string NoTiles = "the real elevation tiles (../shared/terrain) are not beside this checkout";
+
+    public const string NoReference = "the reference files of other projects (../shared/reference) are not beside this checkout";
+
+    private static readonly string? Root = FindRoot();
+
+    public static bool HasTiles => Root is not null && File.Exists(Path("terrain/N44W072.hgt"));
+
+    public static bool HasReference => Root is not null && Directory.Exists(Path("reference"));
+
+    public static string Path(string relative) => System.IO.Path.Combine(Root!, relative);
+
+    private static string? FindRoot()
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            if (!File.Exists(System.IO.Path.Combine(folder.FullName, "Glowcast.sln"))) continue;
+            var shared = System.IO.Path.Combine(folder.Parent!.FullName, "shared");
+            return Directory.Exists(shared) ? shared : null;
+        }
+        return null;
+    }
+}
