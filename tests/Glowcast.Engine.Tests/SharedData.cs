@@ -1,3 +1,5 @@
+using Glowcast.Engine.Terrain;
+
 namespace Glowcast.Engine.Tests;
 
 /// <summary>Files of other projects that tests may read but this repository does not carry; they lie in a folder
@@ -15,6 +17,15 @@ internal static class SharedData
     public static bool HasReference => Root is not null && Directory.Exists(Path("reference"));
 
     public static string Path(string relative) => System.IO.Path.Combine(Root!, relative);
+
+    /// <summary>The SRTM3 tile N44W072 (USGS/NASA, public domain), read once.</summary>
+    public static ElevationGrid Tile => LazyTile.Value;
+
+    private static readonly Lazy<ElevationGrid> LazyTile = new(() =>
+    {
+        using var stream = File.OpenRead(Path("terrain/N44W072.hgt"));
+        return GridFile.Read(stream, "N44W072.hgt");
+    });
 
     private static string? FindRoot()
     {

@@ -1,0 +1,29 @@
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Terrain;
+
+/// <summary>How a line of sight runs over the curved earth through the air, and what stands past the grid's edge.</summary>
+/// <remarks>Ground at distance d is seen at atan(Δh/d) − d(1−k)/2R (docs/model.md, section Terrain): the earth falls
+/// away by d²/2R, and the ray bends after it by the share k.</remarks>
+public sealed record SightModel
+{
+    /// <summary>Mean earth radius [m] (IUGG R1, rounded).</summary>
+    public const double EarthRadiusM = 6_371_000;
+
+    /// <summary>The usual coefficient of terrestrial refraction for high sight lines.</summary>
+    public const double UsualRefractionK = 0.13;
+
+    /// <summary>Mount Everest: no ground beyond a grid's edge is higher.</summary>
+    public static readonly Length HighestGroundOnEarth = Length.FromMetres(8849);
+
+    public static SightModel Usual { get; } = new();
+
+    /// <summary>The share k of the earth's curvature that the ray follows.</summary>
+    public double RefractionK { get; init; } = UsualRefractionK;
+
+    /// <summary>The height of a smooth earth past the grid's edge; null where nothing is assumed to stand there.</summary>
+    public Length? BeyondGrid { get; init; } = Length.Zero;
+
+    /// <summary>The angle by which one metre of distance lowers the ground: (1−k)/2R [rad/m].</summary>
+    internal double DropPerMetre => (1 - RefractionK) / (2 * EarthRadiusM);
+}
