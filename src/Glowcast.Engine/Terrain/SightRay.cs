@@ -10,6 +10,9 @@ namespace Glowcast.Engine.Terrain;
 internal sealed class SightRay(ElevationGrid grid, SightModel model)
 {
     private const int CellsWalked = 4;
+
+    // A stretch is walked as a straight line once it bends by no more than this share of a cell.
+    private const double MostBulge = 1e-4;
     private const double FirstStretchM = 1000;
 
     private readonly double drop = model.DropPerMetre;
@@ -86,7 +89,7 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         var (top, bottom) = (Math.Min(start.Y, end.Y) - bulgeY, Math.Max(start.Y, end.Y) + bulgeY);
         var bound = maxima.UpperBound(Floor(left), Floor(top), Floor(right), Floor(bottom));
         if (GreatestTan(bound, startM, endM) <= bestTan) return;
-        if (Math.Max(right - left, bottom - top) <= CellsWalked && Math.Max(bulgeX, bulgeY) < 1e-3)
+        if (Math.Max(right - left, bottom - top) <= CellsWalked && Math.Max(bulgeX, bulgeY) < MostBulge)
         {
             Walk(startM, start, endM, end);
             return;
