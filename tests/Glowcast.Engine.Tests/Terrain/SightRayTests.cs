@@ -23,9 +23,11 @@ public class SightRayTests
         var found = new SightLines(grid, SightModel.Usual with { BeyondGrid = null }).HorizonOf(eye, bearing);
         var (angle, distanceM) = BySmallSteps(grid, eye, bearing);
 
-        Assert.True(found.Altitude!.Value.Degrees >= angle - 2e-5, $"steps found {angle}° at {distanceM} m, the search {found.Altitude!.Value.Degrees} at {found.Distance!.Value.Metres}");
+        // The search may run a ten-thousandth of a cell (9 cm here) beside the true line, on slopes of up to 1.3.
+        var beside = double.RadiansToDegrees(0.12 / distanceM);
+        Assert.True(found.Altitude!.Value.Degrees >= angle - beside, $"steps found {angle}° at {distanceM} m, the search {found.Altitude!.Value.Degrees} at {found.Distance!.Value.Metres}");
         // Between two steps the surface cannot rise much: slopes here are below 1000 m in 700 m.
-        var slack = double.RadiansToDegrees(1.5 * StepM / found.Distance!.Value.Metres);
+        var slack = double.RadiansToDegrees(((1.5 * StepM) + 0.12) / found.Distance!.Value.Metres);
         Assert.True(found.Altitude!.Value.Degrees <= angle + slack, $"steps found {angle}° at {distanceM} m, the search {found.Altitude} at {found.Distance}");
     }
 
