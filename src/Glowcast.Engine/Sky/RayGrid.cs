@@ -32,6 +32,9 @@ internal static class RayGrid
     /// <summary>The apparent altitude [rad] of the lowest useful ray.</summary>
     public static double FloorRad(double heightM) => -Math.Sqrt(FloorPerM * (heightM - FloorHeightM));
 
+    /// <summary>The place of an apparent altitude on <see cref="Altitudes"/>; the floor's own for anything below it.</summary>
+    public static double ScaleOf(double apparentRad, double heightM) => Scale(Math.Max(0, apparentRad - FloorRad(heightM)));
+
     public static double Scale(double aboveFloorRad) => Math.Log(ScaleRad + aboveFloorRad);
 
     public static double AboveFloorRad(double scale) => Math.Exp(scale) - ScaleRad;

@@ -37,8 +37,8 @@ public sealed class RayTrace
     public RayPath Follow(Angle apparentAltitude, Length observerHeight)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(apparentAltitude.Radians, Math.PI / 2, nameof(apparentAltitude));
-        var impactM = ImpactM(observerHeight.Metres, apparentAltitude.Cos());
         var elevationRad = Math.Min(apparentAltitude.Radians, (Math.PI / 2) - NearestToZenithRad);
+        var impactM = ImpactM(observerHeight.Metres, Math.Cos(elevationRad));
         if (elevationRad >= 0) return Upward(impactM, elevationRad, observerHeight.Metres);
 
         var perigeeM = HeightM(StandardAtmosphere.Layers[0], impactM, observerHeight.Metres);

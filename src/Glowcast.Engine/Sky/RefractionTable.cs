@@ -17,11 +17,8 @@ internal sealed class RefractionTable
         byAirless = new SplineSurface(RayGrid.Altitudes, RayGrid.Heights, Inverted(refractionRad));
     }
 
-    public double OfApparentRad(double apparentRad, double heightM)
-    {
-        var aboveFloorRad = apparentRad - RayGrid.FloorRad(heightM);
-        return byApparent.At(aboveFloorRad <= 0 ? FloorScale : RayGrid.Scale(aboveFloorRad), heightM);
-    }
+    public double OfApparentRad(double apparentRad, double heightM) =>
+        byApparent.At(RayGrid.ScaleOf(apparentRad, heightM), heightM);
 
     public double OfAirlessRad(double airlessRad, double heightM)
     {
