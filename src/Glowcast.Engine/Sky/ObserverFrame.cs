@@ -1,0 +1,43 @@
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Sky;
+
+/// <summary>A place on the WGS84 ellipsoid as a point of the turning Earth, with its own east, north and up.</summary>
+/// <remarks>Earth-fixed axes: x to 0° N 0° E, y to 0° N 90° E, z to the north pole. Lengths are in astronomical units. At a
+/// pole, north is away from the observer along the meridian opposite to the longitude given.</remarks>
+public readonly struct ObserverFrame
+{
+    /// <summary>One astronomical unit in metres (IAU 2012 Resolution B2).</summary>
+    public const double AuInMetres = 149_597_870_700;
+
+    private const double EquatorRadiusM = 6378137;
+
+    private const double Flattening = 1 / 298.257223563;
+
+    private readonly double sinLatitude, cosLatitude, sinLongitude, cosLongitude;
+
+    private readonly double x, y, z;
+
+    public ObserverFrame(Place place)
+    {
+        (sinLatitude, cosLatitude) = Math.SinCos(place.Point.Latitude.Radians);
+        (sinLongitude, cosLongitude) = Math.SinCos(place.Point.Longitude.Radians);
+        const double eccentricitySquared = Flattening * (2 - Flattening);
+        var normalM = EquatorRadiusM / Math.Sqrt(1 - (eccentricitySquared * sinLatitude * sinLatitude));
+        var fromAxis = (normalM + place.Height.Metres) * cosLatitude / AuInMetres;
+        (x, y) = (fromAxis * cosLongitude, fromAxis * sinLongitude);
+        z = ((normalM * (1 - eccentricitySquared)) + place.Height.Metres) * sinLatitude / AuInMetres;
+    }
+
+    /// <summary>From the observer to a body, in astronomical units.</summary>
+    /// <param name="earthFixedAu">From the centre of the Earth to the body.</param>
+    public (double East, double North, double Up) Toward((double X, double Y, double Z) earthFixedAu)
+    {
+        var (dx, dy, dz) = (earthFixedAu.X - x, earthFixedAu.Y - y, earthFixedAu.Z - z);
+        var outward = (dx * cosLongitude) + (dy * sinLongitude);
+        var east = (dy * cosLongitude) - (dx * sinLongitude);
+        var north = (dz * cosLatitude) - (outward * sinLatitude);
+        var up = (outward * cosLatitude) + (dz * sinLatitude);
+        return (east, north, up);
+    }
+}
