@@ -15,20 +15,16 @@ public sealed class SightLines(ElevationGrid grid, SightModel model)
     /// <summary>The highest thing that stands in one direction: ground of the grid, or the earth assumed past its edge.</summary>
     public TerrainHorizon HorizonOf(Place eye, Azimuth azimuth)
     {
-        var ray = new SightRay(Grid, Model);
-        ray.Aim(eye.Point.Latitude.Radians, eye.Point.Longitude.Radians, eye.Height.Metres, azimuth.Radians);
-        var ground = ray.Highest(NearestM);
-        var edgeM = double.IsNaN(ray.EdgeM) ? (double?)null : ray.EdgeM;
-        var beyond = Model.BeyondGrid is { } height && edgeM is { } edge
-            ? SmoothEarth.HorizonRad(eye.Height.Metres, height.Metres, edge, Model.DropPerMetre)
-            : RayMaximum.None;
-        var highest = beyond.AngleRad > ground.AngleRad ? beyond : ground;
+        var probe = new HorizonProbe(Grid, Model);
+        probe.StandAt(eye.Point.Latitude.Radians, eye.Point.Longitude.Radians, eye.Height.Metres);
+        var highest = probe.Find(azimuth.Radians);
+        if (!highest.Found) return default;
+        var edge = double.IsNaN(probe.EdgeM) ? (Length?)null : Length.FromMetres(probe.EdgeM);
         return new TerrainHorizon(
-            highest.Found ? Angle.FromRadians(highest.AngleRad) : null,
-            highest.Found ? Length.FromMetres(highest.DistanceM) : null,
-            beyond.AngleRad > ground.AngleRad,
-            edgeM is null ? null : Length.FromMetres(edgeM.Value),
-            edgeM is not null && SmoothEarth.CouldHide(eye.Height.Metres, highest.AngleRad, edgeM.Value, Model.DropPerMetre));
+            Angle.FromRadians(highest.AngleRad),
+            Length.FromMetres(highest.DistanceM),
+            edge,
+            edge is not null && SmoothEarth.CouldHide(eye.Height.Metres, highest.AngleRad, probe.EdgeM, Model.DropPerMetre));
     }
 
     /// <summary>Whether one point of the ground can be seen from an eye, and by what margin.</summary>
@@ -57,10 +53,13 @@ public sealed class SightLines(ElevationGrid grid, SightModel model)
 /// <summary>The highest thing that stands in one direction, as an apparent angle at the eye.</summary>
 /// <param name="Altitude">Null where nothing stands there: no ground, and nothing assumed past the grid's edge.</param>
 /// <param name="Distance">Of what stands highest.</param>
-/// <param name="IsBeyondGrid">True where the earth assumed past the grid's edge stands highest.</param>
 /// <param name="GridEdge">Where the ray leaves the grid; null where the search could end before.</param>
 /// <param name="BeyondCouldMatter">Ground past the edge could stand higher than this, were it as high as the highest on earth.</param>
-public readonly record struct TerrainHorizon(Angle? Altitude, Length? Distance, bool IsBeyondGrid, Length? GridEdge, bool BeyondCouldMatter);
+public readonly record struct TerrainHorizon(Angle? Altitude, Length? Distance, Length? GridEdge, bool BeyondCouldMatter)
+{
+    /// <summary>True where the earth assumed past the grid's edge stands highest.</summary>
+    public bool IsBeyondGrid => Distance is { } distance && GridEdge is { } edge && distance > edge;
+}
 
 /// <summary>A line of sight to a point of the ground.</summary>
 /// <param name="Line">How far, and in which direction.</param>

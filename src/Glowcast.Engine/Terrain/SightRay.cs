@@ -17,7 +17,11 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
 
     private readonly double drop = model.DropPerMetre;
     private readonly MaximumPyramid maxima = grid.Maxima;
-    private readonly double highestM = grid.Relief.Highest?.Metres ?? double.NegativeInfinity;
+
+    // Nothing on the ray or past the grid's edge is higher than this.
+    private readonly double highestM = Math.Max(
+        grid.Relief.Highest?.Metres ?? double.NegativeInfinity, model.BeyondGrid?.Metres ?? double.NegativeInfinity);
+
     private readonly int lastColumn = grid.Posts.Columns - 1;
     private readonly int lastRow = grid.Posts.Rows - 1;
     private readonly CellPath path = new(grid.Posts);

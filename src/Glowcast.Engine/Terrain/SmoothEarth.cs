@@ -5,7 +5,7 @@ internal static class SmoothEarth
 {
     /// <summary>The greatest angle of ground of one height from <paramref name="fromM"/> outwards: at the tangent
     /// point √((h₀−h)/drop), or at the edge where that lies nearer.</summary>
-    public static RayMaximum HorizonRad(double eyeM, double heightM, double fromM, double dropPerMetre)
+    public static RayMaximum Horizon(double eyeM, double heightM, double fromM, double dropPerMetre)
     {
         var below = eyeM - heightM;
         var tangentM = below > 0 ? Math.Sqrt(below / dropPerMetre) : 0;
@@ -15,5 +15,5 @@ internal static class SmoothEarth
 
     /// <summary>Whether ground past the edge, were it as high as the highest on earth, would reach above an angle.</summary>
     public static bool CouldHide(double eyeM, double angleRad, double edgeM, double dropPerMetre) =>
-        HorizonRad(eyeM, SightModel.HighestGroundOnEarth.Metres, edgeM, dropPerMetre).AngleRad > angleRad;
+        Horizon(eyeM, SightModel.HighestGroundOnEarth.Metres, edgeM, dropPerMetre).AngleRad > angleRad;
 }

@@ -1,0 +1,71 @@
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>The sun against the horizon of one point of the ground, through a day.</summary>
+/// <remarks>
+/// Everything belongs to the lit point: sun altitude, refraction and horizon. The clearance is the apparent altitude of
+/// the sun's centre minus the angle of the terrain horizon at the sun's own azimuth (docs/model.md, section Light).
+/// Mutable, for one thread; stand it at one point after another.
+/// </remarks>
+internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightModel model)
+{
+    // The clearance is worked out within ±this; beyond it only the sign is of interest.
+    private const double InterestRad = 35 * Math.PI / 180;
+
+    // Deeper than this no horizon of any ground lets the sun through.
+    private const double DeepestRad = -12 * Math.PI / 180;
+
+    private static readonly double SemidiameterAtOneAuRad = Angle.FromArcseconds(959.63).Radians;
+
+    private readonly HorizonProbe probe = new(grid, model);
+    private ObserverFrame frame;
+    private double heightM;
+
+    public SunTrack Track { get; } = track;
+
+    /// <summary>Spacing of the grid's rows [m].</summary>
+    public double CellM { get; } = grid.Posts.CellSize.Metres;
+
+    public void StandAt(Place ground)
+    {
+        frame = new ObserverFrame(ground);
+        heightM = ground.Height.Metres;
+        probe.StandAt(ground.Point.Latitude.Radians, ground.Point.Longitude.Radians, heightM);
+    }
+
+    public SunSighting At(double seconds)
+    {
+        var (east, north, up) = frame.Toward(Track.EarthFixedAu(seconds));
+        var level = Math.Sqrt((east * east) + (north * north));
+        var airlessRad = Math.Atan2(up, level);
+        var semidiameterRad = SemidiameterAtOneAuRad / Math.Sqrt((level * level) + (up * up));
+        var azimuthRad = Math.Atan2(east, north);
+        if (airlessRad < DeepestRad)
+        {
+            // Deep night needs no horizon: the clearance is at most what it would be over the deepest one.
+            var atMostRad = Math.Min(airlessRad - DeepestRad, -2 * semidiameterRad);
+            return new SunSighting(azimuthRad, airlessRad, semidiameterRad, atMostRad, double.NaN);
+        }
+
+        var apparentRad = Refraction.ToApparentRad(airlessRad, heightM);
+        var horizon = probe.Find(azimuthRad, apparentRad - InterestRad, apparentRad + InterestRad);
+        var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : InterestRad;
+        return new SunSighting(azimuthRad, apparentRad, semidiameterRad, clearanceRad, horizon.DistanceM);
+    }
+}
+
+/// <summary>The sun as a point of the ground has it at one moment.</summary>
+/// <param name="AzimuthRad">True bearing of the sun [rad].</param>
+/// <param name="ApparentRad">Apparent altitude of its centre [rad].</param>
+/// <param name="SemidiameterRad">[rad].</param>
+/// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off at ±35°.</param>
+/// <param name="HorizonM">How far what stands highest is [m]; NaN where nothing came near.</param>
+internal readonly record struct SunSighting(
+    double AzimuthRad, double ApparentRad, double SemidiameterRad, double ClearanceRad, double HorizonM)
+{
+    /// <summary>Height of the centre above the horizon, in semidiameters.</summary>
+    public double InSemidiameters => ClearanceRad / SemidiameterRad;
+}
