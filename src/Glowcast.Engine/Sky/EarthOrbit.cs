@@ -8,35 +8,22 @@ public static class EarthOrbit
 
     /// <summary>Heliocentric longitude in degrees, in [0, 360).</summary>
     public static double LongitudeDeg(double millennia) =>
-        Degrees.Wrap(double.RadiansToDegrees(Polynomial(EarthOrbitTables.Longitude, millennia)));
+        Degrees.Wrap(double.RadiansToDegrees(TableUnit * PeriodicSeries.Polynomial(EarthOrbitTables.Longitude, millennia)));
 
     /// <summary>Heliocentric latitude in degrees.</summary>
     public static double LatitudeDeg(double millennia) =>
-        double.RadiansToDegrees(Polynomial(EarthOrbitTables.Latitude, millennia));
+        double.RadiansToDegrees(TableUnit * PeriodicSeries.Polynomial(EarthOrbitTables.Latitude, millennia));
 
     /// <summary>Distance from the Sun in astronomical units.</summary>
-    public static double DistanceAu(double millennia) => Polynomial(EarthOrbitTables.Distance, millennia);
+    public static double DistanceAu(double millennia) =>
+        TableUnit * PeriodicSeries.Polynomial(EarthOrbitTables.Distance, millennia);
 
     /// <summary>The sum of the longitude terms that go with one power of time, in 1e-8 rad (the paper's L0 … L5).</summary>
-    public static double LongitudeSum(int power, double millennia) => Sum(EarthOrbitTables.Longitude[power], millennia);
+    public static double LongitudeSum(int power, double millennia) => EarthOrbitTables.Longitude[power].At(millennia);
 
     /// <summary>The sum of the latitude terms that go with one power of time, in 1e-8 rad (the paper's B0, B1).</summary>
-    public static double LatitudeSum(int power, double millennia) => Sum(EarthOrbitTables.Latitude[power], millennia);
+    public static double LatitudeSum(int power, double millennia) => EarthOrbitTables.Latitude[power].At(millennia);
 
     /// <summary>The sum of the distance terms that go with one power of time, in 1e-8 au (the paper's R0 … R4).</summary>
-    public static double DistanceSum(int power, double millennia) => Sum(EarthOrbitTables.Distance[power], millennia);
-
-    private static double Polynomial(PeriodicTerm[][] series, double millennia)
-    {
-        var value = 0.0;
-        for (var power = series.Length - 1; power >= 0; power--) value = (value * millennia) + Sum(series[power], millennia);
-        return value * TableUnit;
-    }
-
-    private static double Sum(PeriodicTerm[] terms, double millennia)
-    {
-        var sum = 0.0;
-        foreach (var term in terms) sum += term.Amplitude * Math.Cos(term.Phase + (term.Frequency * millennia));
-        return sum;
-    }
+    public static double DistanceSum(int power, double millennia) => EarthOrbitTables.Distance[power].At(millennia);
 }

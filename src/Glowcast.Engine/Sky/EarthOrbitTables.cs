@@ -1,8 +1,5 @@
 namespace Glowcast.Engine.Sky;
 
-/// <summary>One term of a series: amplitude × cos(phase + frequency × t), phase in radians, t in Julian millennia.</summary>
-internal readonly record struct PeriodicTerm(double Amplitude, double Phase, double Frequency);
-
 /// <summary>The Earth's heliocentric longitude, latitude (1e-8 rad) and distance (1e-8 au), referred to the mean
 /// equinox of date: the figures of Table A4.2 of Reda &amp; Andreas (2004, rev. 2008), NREL/TP-560-34302, which are
 /// VSOP87D (Bretagnon &amp; Francou 1988) as truncated by Meeus. The digit in a name is the power of t that the sum is
@@ -256,9 +253,9 @@ internal static class EarthOrbitTables
         new(4, 2.56, 6283.08),
     ];
 
-    public static readonly PeriodicTerm[][] Longitude = [L0, L1, L2, L3, L4, L5];
+    public static readonly PeriodicSeries[] Longitude = [new(L0), new(L1), new(L2), new(L3), new(L4), new(L5)];
 
-    public static readonly PeriodicTerm[][] Latitude = [B0, B1];
+    public static readonly PeriodicSeries[] Latitude = [new(B0), new(B1)];
 
-    public static readonly PeriodicTerm[][] Distance = [R0, R1, R2, R3, R4];
+    public static readonly PeriodicSeries[] Distance = [new(R0), new(R1), new(R2), new(R3), new(R4)];
 }

@@ -10,18 +10,13 @@ public readonly record struct Nutation(double LongitudeDeg, double ObliquityDeg)
     /// <param name="centuries">Julian centuries of terrestrial time since J2000.0.</param>
     public static Nutation At(double centuries)
     {
-        var d = double.DegreesToRadians(MoonElongationDeg(centuries));
-        var m = double.DegreesToRadians(SunAnomalyDeg(centuries));
-        var n = double.DegreesToRadians(MoonAnomalyDeg(centuries));
-        var f = double.DegreesToRadians(MoonLatitudeArgumentDeg(centuries));
-        var node = double.DegreesToRadians(MoonNodeDeg(centuries));
-        var (longitude, obliquity) = (0.0, 0.0);
-        foreach (var term in NutationTables.Terms)
-        {
-            var (sin, cos) = Math.SinCos((term.D * d) + (term.M * m) + (term.N * n) + (term.F * f) + (term.Node * node));
-            longitude += (term.Psi + (term.PsiRate * centuries)) * sin;
-            obliquity += (term.Epsilon + (term.EpsilonRate * centuries)) * cos;
-        }
+        var (longitude, obliquity) = NutationTables.Series.At(
+            double.DegreesToRadians(MoonElongationDeg(centuries)),
+            double.DegreesToRadians(SunAnomalyDeg(centuries)),
+            double.DegreesToRadians(MoonAnomalyDeg(centuries)),
+            double.DegreesToRadians(MoonLatitudeArgumentDeg(centuries)),
+            double.DegreesToRadians(MoonNodeDeg(centuries)),
+            centuries);
         return new Nutation(longitude / TableUnitsPerDegree, obliquity / TableUnitsPerDegree);
     }
 

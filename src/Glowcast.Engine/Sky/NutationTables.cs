@@ -1,22 +1,10 @@
 namespace Glowcast.Engine.Sky;
 
-/// <summary>One term of nutation: whole multiples of the five fundamental arguments, and its coefficients in 1e-4 arcseconds
-/// with their change per Julian century.</summary>
-/// <param name="D">Of the mean elongation of the Moon from the Sun.</param>
-/// <param name="M">Of the mean anomaly of the Sun.</param>
-/// <param name="N">Of the mean anomaly of the Moon.</param>
-/// <param name="F">Of the Moon's argument of latitude.</param>
-/// <param name="Node">Of the longitude of the Moon's ascending node.</param>
-/// <param name="Psi">Sine coefficient of the nutation in longitude.</param>
-/// <param name="Epsilon">Cosine coefficient of the nutation in obliquity.</param>
-internal readonly record struct NutationTerm(
-    int D, int M, int N, int F, int Node, double Psi, double PsiRate, double Epsilon, double EpsilonRate);
-
 /// <summary>The 63 largest terms of the IAU 1980 theory of nutation: the figures of Table A4.3 of Reda &amp; Andreas (2004,
 /// rev. 2008), NREL/TP-560-34302.</summary>
 internal static class NutationTables
 {
-    public static readonly NutationTerm[] Terms =
+    private static readonly NutationTerm[] Terms =
     [
         new(0, 0, 0, 0, 1, -171996, -174.2, 92025, 8.9),
         new(-2, 0, 0, 2, 2, -13187, -1.6, 5736, -3.1),
@@ -82,4 +70,6 @@ internal static class NutationTables
         new(0, 0, 3, 2, 2, -3, 0, 0, 0),
         new(2, -1, 0, 2, 2, -3, 0, 0, 0),
     ];
+
+    public static readonly NutationSeries Series = new(Terms);
 }
