@@ -17,7 +17,7 @@ public class FirstLastLightTests
     /// <summary>Nearer than this the reference's step, a sixteenth of a cell, is coarse: against one of 0.1 m it lowers the
     /// horizons of FL061, FL012 and FL036 (93 m and 116 m away) by 0.037°, 0.043° and 0.022°. There the moment is
     /// checked against a horizon of smaller steps instead.</summary>
-    private const double NearM = 500;
+    private const double NearM = 1000;
 
     public static TheoryData<string> Limbs => ["upper", "centre", "lower"];
 
