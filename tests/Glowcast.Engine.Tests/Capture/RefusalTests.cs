@@ -31,6 +31,7 @@ public class RefusalTests
         { "first row", () => _ = new ShootingOrder(firstRow: -1) },
         { "cannot be shot first", () => _ = new SetClock(3, 2, new ShootingOrder(firstRow: 2), new StepTimes()) },
         { "number of rows", () => _ = new SetClock(3, 0, new ShootingOrder(), new StepTimes()) },
+        { "take fewer repeats", () => _ = new SetClock(10, 2, new ShootingOrder(), new StepTimes(), repeats: int.MaxValue) },
         { "number of columns", () => _ = new SetClock(0, 1, new ShootingOrder(), new StepTimes()) },
         { "at most 360° wide", () => _ = new Picture(default, Deg(361), Deg(10), Deg(0)) },
         { "wider than 0°", () => _ = new Picture(default, Deg(0), Deg(10), Deg(0)) },
@@ -55,6 +56,8 @@ public class RefusalTests
         { "needs a fisheye", new SetSettings(), 6, SamplePlan.Picture },
         { "would not meet", new SetSettings { Overlap = 0, Rows = 2 }, 135, SamplePlan.Picture },
         { "more than a set can be", new SetSettings { Overlap = 0.9999 }, 135, SamplePlan.Picture },
+        { "more frames than a set can be", new SetSettings { SpareFrames = int.MaxValue }, 135, SamplePlan.Picture },
+        { "more frames than a set can be", new SetSettings { Overlap = 0.995, RowOverlap = 0.995 }, 135, new Picture(default, Deg(80), Deg(30), Deg(0)) },
         { "more than a set can be", new SetSettings { Columns = int.MaxValue }, 135, SamplePlan.Picture },
     };
 
