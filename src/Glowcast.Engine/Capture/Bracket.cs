@@ -3,6 +3,7 @@ using NodaTime;
 namespace Glowcast.Engine.Capture;
 
 /// <summary>Several exposures of each frame at shutter times evenly spread about the metered one, the shortest first.</summary>
+/// <remarks>docs/model.md, Capture eq. 26.</remarks>
 public sealed record Bracket
 {
     public static readonly Bracket None = new(1, 0);

@@ -3,7 +3,7 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Engine.Capture;
 
 /// <summary>A stop of the user's rotator, and the overlap that turning by it gives.</summary>
-/// <remarks>To shoot with it, lay the set out again with this overlap.</remarks>
+/// <remarks>docs/model.md, Capture eq. 27. To shoot with it, lay the set out again with this overlap.</remarks>
 public sealed record ClickStop(Angle Turn, double Overlap)
 {
     /// <summary>The stop nearest to the wanted step; of two equally near the smaller, which overlaps more.</summary>

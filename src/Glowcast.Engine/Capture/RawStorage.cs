@@ -3,6 +3,7 @@ using NodaTime;
 namespace Glowcast.Engine.Capture;
 
 /// <summary>What the planned sets take on the card.</summary>
+/// <remarks>docs/model.md, Capture eq. 30.</remarks>
 /// <param name="Exposures">Marker frames included.</param>
 /// <param name="BytesEach">Before headers and previews.</param>
 public sealed record RawStorage(int Exposures, long BytesEach)

@@ -10,19 +10,22 @@ namespace Glowcast.Engine.Capture;
 /// </remarks>
 public sealed class SetClock
 {
+    private const int MostExposures = 100_000;
     private readonly StepTimes times;
     private readonly IReadOnlyList<Duration> shutterTimes;
     private readonly IReadOnlyList<(int Row, int Column, Duration Opens)> frames;
 
     /// <param name="columns">Frames in a row, spare frames included.</param>
     /// <param name="repeats">Safety sets after the first.</param>
-    /// <exception cref="ArgumentException">No column, no row, a negative number of repeats, or no such first row.</exception>
+    /// <exception cref="ArgumentException">No column, no row, a negative number of repeats, no such first row, or more
+    /// exposures than can be planned.</exception>
     public SetClock(int columns, int rows, ShootingOrder order, StepTimes times, Bracket? bracket = null, int repeats = 0)
     {
         Columns = Sensible.AtLeast(1, columns, nameof(columns), "The number of columns");
         Rows = Sensible.AtLeast(1, rows, nameof(rows), "The number of rows");
         Repeats = Sensible.AtLeast(0, repeats, nameof(repeats), "The number of repeats");
         Order = order;
+        RefuseEndless((bracket ?? Bracket.None).Shots);
         this.times = times;
         shutterTimes = (bracket ?? Bracket.None).ShutterTimes(times.Exposure);
         var work = shutterTimes.Aggregate(Duration.Zero, (sum, open) => sum + open + times.Write);
@@ -93,6 +96,13 @@ public sealed class SetClock
     /// <summary>From the start of the first set to the start of a set.</summary>
     /// <param name="set">0 is the first, <see cref="Repeats"/> the last.</param>
     public Duration SetStart(int set) => (SetLength + times.RepeatGap) * set;
+
+    private void RefuseEndless(int shots)
+    {
+        var exposures = (double)Columns * Rows * shots * (Repeats + 1.0);
+        if (exposures > MostExposures)
+            throw new ArgumentException($"{exposures:0} exposures are more than can be planned ({MostExposures} at most); take fewer repeats.");
+    }
 
     private Duration Back(RowOrder rows) => rows == RowOrder.OneWay ? times.Return : Duration.Zero;
 

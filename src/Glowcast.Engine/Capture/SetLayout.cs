@@ -6,6 +6,7 @@ namespace Glowcast.Engine.Capture;
 /// <remarks>docs/model.md, Capture eq. 1 to 8. Immutable.</remarks>
 public sealed class SetLayout
 {
+    private const int MostFrames = 20_000;
     private readonly IReadOnlyList<Angle> pitches;
 
     /// <exception cref="ArgumentException">The picture cannot be shot this way: a row would look past the zenith or the
@@ -16,7 +17,7 @@ public sealed class SetLayout
         Field = new FrameField(camera, lens, settings.Orientation);
         Across = Along(picture.Horizontal, Field.Horizontal, settings.Overlap, settings.Columns);
         Up = Along(picture.Vertical, Field.Vertical, settings.RowOverlap, settings.Rows);
-        ColumnsWithSpares = Columns + (Across.Closed ? 0 : 2 * settings.SpareFrames);
+        ColumnsWithSpares = WithSpares();
         pitches = RowPitches(Field, Up, picture.CentrePitch);
         RefuseGaps();
         Frames = [.. from row in Enumerable.Range(0, Rows) from column in Enumerable.Range(0, ColumnsWithSpares) select Make(row, column)];
@@ -104,6 +105,15 @@ public sealed class SetLayout
             throw new ArgumentException(
                 $"The {row} row would reach {edge.Degrees:0.#}° and look past the {pole}; take fewer rows, a longer lens, or pitch the rows nearer the horizontal.");
         }
+    }
+
+    private int WithSpares()
+    {
+        var columns = Columns + (Across.Closed ? 0 : 2L * Settings.SpareFrames);
+        return columns * Rows <= MostFrames
+            ? (int)columns
+            : throw new ArgumentException(
+                $"{columns} columns in {Rows} rows are more frames than a set can be ({MostFrames} at most); take less overlap, fewer rows or a shorter lens.");
     }
 
     private void RefuseGaps()

@@ -3,7 +3,7 @@ using NodaTime;
 namespace Glowcast.Engine.Capture;
 
 /// <summary>What is done at the place before the first set, and how long each takes.</summary>
-/// <remarks>Common practice; in winter gloves add about ten minutes.</remarks>
+/// <remarks>docs/model.md, Capture eq. 29. Common practice; in winter gloves add about ten minutes.</remarks>
 public sealed record SetUpTimes
 {
     /// <summary>A practised hand at a known place.</summary>

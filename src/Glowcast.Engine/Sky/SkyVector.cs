@@ -21,4 +21,15 @@ internal static class SkyVector
         var length = Math.Sqrt((level * level) + (vector.Up * vector.Up));
         return (Azimuth.FromEastNorth(vector.East, vector.North), Angle.FromRadians(Math.Atan2(vector.Up, level)), length);
     }
+
+    /// <summary>The angle between two vectors, by its half (Kahan): exact near 0° and 180° too.</summary>
+    public static Angle Between((double X, double Y, double Z) a, (double X, double Y, double Z) b)
+    {
+        var (lengthA, lengthB) = (Norm(a), Norm(b));
+        var difference = Norm(((a.X * lengthB) - (b.X * lengthA), (a.Y * lengthB) - (b.Y * lengthA), (a.Z * lengthB) - (b.Z * lengthA)));
+        var sum = Norm(((a.X * lengthB) + (b.X * lengthA), (a.Y * lengthB) + (b.Y * lengthA), (a.Z * lengthB) + (b.Z * lengthA)));
+        return Angle.FromRadians(2 * Math.Atan2(difference, sum));
+    }
+
+    private static double Norm((double X, double Y, double Z) v) => Math.Sqrt((v.X * v.X) + (v.Y * v.Y) + (v.Z * v.Z));
 }

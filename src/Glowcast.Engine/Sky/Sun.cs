@@ -14,21 +14,25 @@ public static class Sun
     public static GeocentricSun At(Instant utc, double? deltaTSeconds = null)
     {
         var time = JulianTime.At(utc, deltaTSeconds);
+        return At(time, EarthOrientation.At(time));
+    }
+
+    internal static GeocentricSun At(JulianTime time, EarthOrientation earth)
+    {
         var millennia = time.TerrestrialMillennia;
         var distanceAu = EarthOrbit.DistanceAu(millennia);
-        var nutation = Nutation.At(time.TerrestrialCenturies);
-        var obliquityDeg = EarthRotation.TrueObliquityDeg(millennia, nutation);
-
         var latitudeDeg = SunOnEcliptic.LatitudeDeg(EarthOrbit.LatitudeDeg(millennia));
         var longitudeDeg = SunOnEcliptic.ApparentLongitudeDeg(
-            SunOnEcliptic.LongitudeDeg(EarthOrbit.LongitudeDeg(millennia)), nutation, distanceAu);
-        var rightAscensionDeg = Ecliptic.RightAscensionDeg(longitudeDeg, latitudeDeg, obliquityDeg);
+            SunOnEcliptic.LongitudeDeg(EarthOrbit.LongitudeDeg(millennia)), earth.Nutation, distanceAu);
+        var rightAscensionDeg = Ecliptic.RightAscensionDeg(longitudeDeg, latitudeDeg, earth.ObliquityDeg);
+        var equationOfTimeMin = SunOnEcliptic.EquationOfTimeMin(
+            SunOnEcliptic.MeanLongitudeDeg(millennia), rightAscensionDeg, earth.Nutation, earth.ObliquityDeg);
 
         return new GeocentricSun(
             Angle.FromDegrees(rightAscensionDeg),
-            Angle.FromDegrees(Ecliptic.DeclinationDeg(longitudeDeg, latitudeDeg, obliquityDeg)),
+            Angle.FromDegrees(Ecliptic.DeclinationDeg(longitudeDeg, latitudeDeg, earth.ObliquityDeg)),
             distanceAu,
-            Angle.FromDegrees(EarthRotation.ApparentSiderealTimeDeg(time, nutation, obliquityDeg)),
-            SunOnEcliptic.EquationOfTimeMin(SunOnEcliptic.MeanLongitudeDeg(millennia), rightAscensionDeg, nutation, obliquityDeg));
+            Angle.FromDegrees(earth.SiderealTimeDeg),
+            equationOfTimeMin);
     }
 }

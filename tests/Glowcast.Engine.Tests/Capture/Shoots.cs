@@ -34,12 +34,12 @@ public static class Shoots
 
     public static Arbitrary<Shoot> Any() =>
         (from body in Gen.Elements(Bodies)
-         from focalMm in Gen.Choose(24, 600)
+         from focalMm in Gen.Choose(24, 400)
          from orientation in Gen.Elements(Orientation.Landscape, Orientation.Portrait)
          from overlap in Hundredths(20, 60)
          from rowOverlap in Hundredths(20, 60)
          from centre in Hundredths(0, 36000)
-         from span in Hundredths(200, 30000)
+         from span in Hundredths(200, 20000)
          from vertical in Hundredths(100, 3000)
          from pitch in Hundredths(-1000, 1000)
          select new Shoot(

@@ -12,7 +12,7 @@ public class SunPropertyTests
     public void Every_place_and_instant_has_a_sun(Place place, Instant at)
     {
         var seen = Sun.At(at).SeenFrom(place);
-        Assert.InRange(seen.Azimuth.Degrees, 0, 359.9999999999999);
+        Assert.InRange(seen.Azimuth.Degrees, 0, Math.BitDecrement(360));
         Assert.InRange(seen.AirlessAltitude.Degrees, -90, 90);
         Assert.InRange(seen.DistanceAu, 0.983, 1.017);
         Assert.InRange(seen.Semidiameter.Arcminutes, 15.7, 16.3);

@@ -1,0 +1,25 @@
+using System.Diagnostics;
+using MakeSamples;
+
+// Makes N46W032.hgt: an invented island with two mountain ranges, in open sea. See ../README.md.
+var folder = args.Length > 0 ? args[0] : ".";
+var clock = Stopwatch.StartNew();
+
+var island = Orogeny.Raise(Say);
+
+Say("crags");
+Crags.Add(island);
+
+Say("glaciers");
+GlacierCarving.Apply(island);
+
+Say("gullies");
+Weathering.Apply(island);
+
+Say("lakes");
+Lakes.Fill(island);
+
+var path = Path.Combine(folder, "N46W032.hgt");
+Console.WriteLine($"{path}  SHA-256 {HgtFile.Write(path, island)}");
+
+void Say(string step) => Console.Error.WriteLine($"{clock.Elapsed.TotalSeconds,5:0.0} s  {step}");
