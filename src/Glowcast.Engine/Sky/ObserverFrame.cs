@@ -4,7 +4,8 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>A place on the WGS84 ellipsoid as a point of the turning Earth, with its own east, north and up.</summary>
 /// <remarks>Earth-fixed axes: x to 0° N 0° E, y to 0° N 90° E, z to the north pole. Lengths are in astronomical units. At a
-/// pole, north is away from the observer along the meridian opposite to the longitude given.</remarks>
+/// pole, north is the direction north has along the meridian of the longitude given. The default value is no place at all; make
+/// one from a <see cref="Place"/>.</remarks>
 public readonly struct ObserverFrame
 {
     /// <summary>One astronomical unit in metres (IAU 2012 Resolution B2).</summary>

@@ -8,8 +8,8 @@ namespace Glowcast.Engine.Tests.Sky;
 public class MoonEventsTests
 {
     // Moonrise and moonset of the day in universal time, from pyephem 4.1.4 (libastro; its own ΔT): sea level, no air, upper limb
-    // at −34′. Our moon may be off by 0.003°, one second at 10° an
-    // hour and more where it climbs slowly.
+    // at −34′. Our moon may be off by 0.003°, one second at
+    // 10° an hour and more where it climbs slowly.
     [Theory]
     [InlineData(44.2592, -71.2025, "2015-03-05", SkyStatus.Events, "22:48:59.1", "10:59:36.2")]
     [InlineData(44.2592, -71.2025, "2018-01-31", SkyStatus.Events, "22:15:29.2", "12:03:33.5")]
