@@ -10,7 +10,7 @@ internal readonly record struct SearchFineness(double ShortestStepS, double Stee
     public static readonly SearchFineness OnePoint = new(2, 10, 0.02);
 
     /// <summary>For the thousands of points of a light chart.</summary>
-    public static readonly SearchFineness ManyPoints = new(20, 3, 1);
+    public static readonly SearchFineness ManyPoints = new(30, 1.5, 1);
 }
 
 /// <summary>The sun's clearance over one point at chosen moments of a day: many near the horizon, few far from it.</summary>

@@ -12,8 +12,8 @@ namespace Glowcast.Engine.Light;
 /// </remarks>
 internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightModel model)
 {
-    // The clearance is worked out within ±this; beyond it only the sign is of interest.
-    private const double InterestRad = 35 * Math.PI / 180;
+    // The clearance is worked out within ±this; beyond it only the sign is of interest, and rays end the sooner for it.
+    private const double InterestRad = 12 * Math.PI / 180;
 
     // Deeper than this no horizon of any ground lets the sun through.
     private const double DeepestRad = -12 * Math.PI / 180;
@@ -61,7 +61,7 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
 /// <param name="AzimuthRad">True bearing of the sun [rad].</param>
 /// <param name="ApparentRad">Apparent altitude of its centre [rad].</param>
 /// <param name="SemidiameterRad">[rad].</param>
-/// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off at ±35°.</param>
+/// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off at ±12°.</param>
 /// <param name="HorizonM">How far what stands highest is [m]; NaN where nothing came near.</param>
 internal readonly record struct SunSighting(
     double AzimuthRad, double ApparentRad, double SemidiameterRad, double ClearanceRad, double HorizonM)

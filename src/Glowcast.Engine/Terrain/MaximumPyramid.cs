@@ -36,6 +36,9 @@ internal sealed class MaximumPyramid
         return highest;
     }
 
+    /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
+    public float OfCell(int column, int row) => levels[0].Maxima[(row * levels[0].Columns) + column];
+
     private static Level CellsOf(float[] heights, int rows, int columns)
     {
         var level = new Level(rows - 1, columns - 1);

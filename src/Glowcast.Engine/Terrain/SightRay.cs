@@ -65,7 +65,7 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
             EdgeM = startM;
             return;
         }
-        while (startM < toM && bestTan < ceilingTan && GreatestTan(highestM, startM, double.PositiveInfinity) > bestTan)
+        while (startM < toM && bestTan < ceilingTan && CouldBeat(highestM, startM, double.PositiveInfinity))
         {
             var endM = Math.Min(Math.Min(startM + Math.Max(startM, FirstStretchM), toM), path.PieceEnd(startM));
             var end = path.At(endM);
@@ -92,7 +92,7 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         var (left, right) = (Math.Min(start.X, end.X) - bulgeX, Math.Max(start.X, end.X) + bulgeX);
         var (top, bottom) = (Math.Min(start.Y, end.Y) - bulgeY, Math.Max(start.Y, end.Y) + bulgeY);
         var bound = maxima.UpperBound(Floor(left), Floor(top), Floor(right), Floor(bottom));
-        if (GreatestTan(bound, startM, endM) <= bestTan) return;
+        if (!CouldBeat(bound, startM, endM)) return;
         if (Math.Max(right - left, bottom - top) <= CellsWalked && Math.Max(bulgeX, bulgeY) < MostBulge)
         {
             Walk(startM, start, endM, end);
@@ -102,11 +102,12 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         Search(middleM, middle, endM, end);
     }
 
-    /// <summary>No ground of height <paramref name="heightM"/> or less shows a greater tangent in [startM, endM].</summary>
-    private double GreatestTan(double heightM, double startM, double endM)
+    /// <summary>False when no ground of this height or less, in [startM, endM], stands above the best angle so far.</summary>
+    // The tangent is at most above/s − startM·drop, with s the nearest distance for ground above the eye, else the farthest.
+    private bool CouldBeat(double heightM, double startM, double endM)
     {
         var above = heightM - eyeM;
-        return (above / (above > 0 ? startM : endM)) - (startM * drop);
+        return above > (bestTan + (startM * drop)) * (above > 0 ? startM : endM);
     }
 
     /// <summary>Cell by cell along the straight stretch; steps by whole cells, so that no rounding can hold it up.</summary>
@@ -115,11 +116,12 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         var (dx, dy) = (end.X - start.X, end.Y - start.Y);
         var (column, row) = (Floor(start.X), Floor(start.Y));
         var (stepX, stepY) = (dx > 0 ? 1 : -1, dy > 0 ? 1 : -1);
+        var (perX, perY, aheadX, aheadY) = (1 / dx, 1 / dy, dx > 0 ? 1 : 0, dy > 0 ? 1 : 0);
         var t = 0.0;
         while (t < 1)
         {
-            var crossX = dx == 0 ? double.PositiveInfinity : (column + (dx > 0 ? 1 : 0) - start.X) / dx;
-            var crossY = dy == 0 ? double.PositiveInfinity : (row + (dy > 0 ? 1 : 0) - start.Y) / dy;
+            var crossX = dx == 0 ? double.PositiveInfinity : (column + aheadX - start.X) * perX;
+            var crossY = dy == 0 ? double.PositiveInfinity : (row + aheadY - start.Y) * perY;
             var next = Math.Min(Math.Min(crossX, crossY), 1);
             if (next > t)
             {
@@ -137,10 +139,10 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         column = column == lastColumn ? column - 1 : column;
         row = row == lastRow ? row - 1 : row;
         if ((uint)column >= (uint)lastColumn || (uint)row >= (uint)lastRow) return;
+        if (!CouldBeat(maxima.OfCell(column, row), startM + (t0 * lengthM), startM + (t1 * lengthM))) return;
         var posts = grid.Heights.Slice((row * (lastColumn + 1)) + column, lastColumn + 3);
         double nw = posts[0], ne = posts[1], sw = posts[^2], se = posts[^1];
         var twist = nw - ne - sw + se;
-        if (double.IsNaN(twist)) return;
 
         // Height along the ray: a + b·t + c·t², t from 0 at startM to 1 at startM + lengthM.
         var (u, v) = (start.X - column, start.Y - row);

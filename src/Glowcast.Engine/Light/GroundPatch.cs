@@ -1,0 +1,26 @@
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>What a piece of visible ground is in the picture.</summary>
+public enum PatchRole
+{
+    /// <summary>Ridge within the crest band below its highest ground.</summary>
+    Crest,
+
+    /// <summary>Ridge below the crest band.</summary>
+    Ridge,
+
+    /// <summary>Visible ground nearer than the ridge, or the top of a cloud deck.</summary>
+    Valley,
+}
+
+/// <summary>A piece of visible ground whose light is worked out once for the whole of it.</summary>
+/// <param name="Column">Of the light chart.</param>
+/// <param name="Ground">The point in its middle.</param>
+/// <param name="Distance">From the lookout.</param>
+/// <param name="Bottom">Apparent altitude of its lower edge in the picture.</param>
+/// <param name="Top">Of its upper edge.</param>
+/// <param name="Weight">Crest and ridge: its height in the picture [°]. Valley: its area on the ground [m²].</param>
+public readonly record struct GroundPatch(
+    int Column, PatchRole Role, Place Ground, Length Distance, Angle Bottom, Angle Top, double Weight);

@@ -1,0 +1,158 @@
+using Glowcast.Engine.Sky;
+using NodaTime;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>Direct light on the span over a day: for every bearing column and minute, how much of the crest, the ridge and
+/// the valley is lit.</summary>
+public sealed class LightChart
+{
+    private const double MinuteS = 60;
+
+    private readonly PatchLight[] lights;
+
+    private LightChart(Scene scene, SunTrack track, PatchLight[] lights)
+    {
+        (Scene, Track, this.lights) = (scene, track, lights);
+        CrestLit = [.. Enumerable.Range(0, scene.Columns).Select(CrestOf)];
+        ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
+        RidgeColumns = ShareOverTime.Of(
+            from column in Enumerable.Range(0, scene.Columns)
+            where CrestLit[column] is not null
+            select ((IReadOnlyList<Stretch>)ColumnLit[column], 1.0), track.LengthS);
+        Valley = scene.Patches.Any(patch => patch.Role == PatchRole.Valley) ? Share(PatchRole.Valley, _ => true) : null;
+        ValleyOfColumn = [.. Enumerable.Range(0, scene.Columns).Select(column =>
+            scene.Patches.Any(patch => patch.Column == column && patch.Role == PatchRole.Valley) ? Share(PatchRole.Valley, c => c == column) : null)];
+    }
+
+    public Scene Scene { get; }
+
+    /// <summary>The time of the chart: from civil dawn to civil dusk of the day.</summary>
+    public SunTrack Track { get; }
+
+    /// <summary>Minutes, from the start of the track.</summary>
+    public int Minutes => (int)(Track.LengthS / MinuteS) + 1;
+
+    /// <summary>For each column, the share of its crest band that is lit; null where no ridge is visible.</summary>
+    public IReadOnlyList<ShareOverTime?> CrestLit { get; }
+
+    /// <summary>For each column, when it counts as lit.</summary>
+    public IReadOnlyList<List<Stretch>> ColumnLit { get; }
+
+    /// <summary>The share of the columns with ridge that are lit.</summary>
+    public ShareOverTime RidgeColumns { get; }
+
+    /// <summary>The share of the visible valley that is lit; null where none is visible.</summary>
+    public ShareOverTime? Valley { get; }
+
+    /// <summary>The same for the valley of one column.</summary>
+    public IReadOnlyList<ShareOverTime?> ValleyOfColumn { get; }
+
+    /// <summary>Works out the light on every patch, on all processors.</summary>
+    /// <param name="scene">What is seen.</param>
+    /// <param name="day">The local day; the chart keeps the part of it with the sun above −6° at the lookout.</param>
+    /// <returns>Null when the sun never comes that high.</returns>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static LightChart? Over(Scene scene, Interval day, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        if (Daylight.Of(day, scene.Lookout) is not { } daylight) return null;
+        var track = SunTrack.Over(daylight);
+        var lights = new PatchLight[scene.Patches.Count];
+        var level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
+        var done = 0;
+        Parallel.For(
+            0,
+            lights.Length,
+            new ParallelOptions { CancellationToken = cancel },
+            () => new SunOverGround(track, scene.Grid, scene.Model),
+            (i, _, ground) =>
+            {
+                ground.StandAt(scene.Patches[i].Ground);
+                lights[i] = LightOn(ground, level);
+                var count = Interlocked.Increment(ref done);
+                if (count % 256 == 0) progress?.Report((double)count / lights.Length);
+                return ground;
+            },
+            _ => { });
+        return new LightChart(scene, track, lights);
+    }
+
+    /// <summary>When a patch of the scene is lit.</summary>
+    public IReadOnlyList<Stretch> LitStretches(int patch) => lights[patch].Lit;
+
+    /// <summary>The mean share of the disc seen by the ground of one role, one value a column and minute, 0 to 255;
+    /// row-major, minutes × columns. 0 too where a column has no such ground.</summary>
+    public byte[] MeanDiscShares(Func<PatchRole, bool> role)
+    {
+        var sums = new double[Minutes * Scene.Columns];
+        var weights = new double[Scene.Columns];
+        for (var i = 0; i < lights.Length; i++)
+        {
+            var patch = Scene.Patches[i];
+            if (!role(patch.Role)) continue;
+            weights[patch.Column] += patch.Weight;
+            for (var minute = 0; minute < Minutes; minute++)
+                sums[(minute * Scene.Columns) + patch.Column] += patch.Weight * lights[i].MinuteShares[minute];
+        }
+        return Array.ConvertAll([.. Enumerable.Range(0, sums.Length)], i =>
+            weights[i % Scene.Columns] > 0 ? (byte)Math.Round(sums[i] / weights[i % Scene.Columns]) : (byte)0);
+    }
+
+    /// <summary>How far a moment at which ground of one role comes into the light or leaves it may be off: the median of
+    /// the patches that cross nearest to it.</summary>
+    internal TimingUncertainty UncertaintyAt(double seconds, Func<PatchRole, bool> role)
+    {
+        const int asked = 15;
+        var nearest =
+            from i in Enumerable.Range(0, lights.Length)
+            where role(Scene.Patches[i].Role)
+            from crossing in lights[i].Crossings
+            where crossing.Sun is not null
+            orderby Math.Abs(crossing.Seconds - seconds)
+            select (Patch: i, Crossing: crossing);
+        var ground = new SunOverGround(Track, Scene.Grid, Scene.Model);
+        var uncertainties = nearest.Take(asked).Select(entry =>
+        {
+            var place = Scene.Patches[entry.Patch].Ground;
+            ground.StandAt(place);
+            return TimingUncertainty.At(entry.Crossing, ground, place.Height);
+        }).OrderBy(uncertainty => uncertainty.CombinedS).ToList();
+        return uncertainties.Count > 0 ? uncertainties[uncertainties.Count / 2] : TimingUncertainty.None;
+    }
+
+    private static PatchLight LightOn(SunOverGround ground, double level)
+    {
+        var trace = new ClearanceTrace(ground, SearchFineness.ManyPoints, -1, 1);
+        var stretches = trace.Above(level);
+        return new PatchLight(
+            stretches.ConvertAll(stretch => new Stretch(stretch.Start.Seconds, stretch.End.Seconds)),
+            [.. stretches.SelectMany(stretch => (Crossing[])[stretch.Start, stretch.End])],
+            MinuteShares(trace, ground.Track.LengthS));
+    }
+
+    private static byte[] MinuteShares(ClearanceTrace trace, double lengthS)
+    {
+        var shares = new byte[(int)(lengthS / MinuteS) + 1];
+        var next = 1;
+        for (var minute = 0; minute < shares.Length; minute++)
+        {
+            var seconds = minute * MinuteS;
+            while (next < trace.Looks.Count - 1 && trace.Looks[next].Seconds < seconds) next++;
+            var (before, after) = (trace.Looks[next - 1], trace.Looks[next]);
+            var t = Math.Clamp((seconds - before.Seconds) / (after.Seconds - before.Seconds), 0, 1);
+            var height = before.Sun.InSemidiameters + (t * (after.Sun.InSemidiameters - before.Sun.InSemidiameters));
+            shares[minute] = (byte)Math.Round(255 * Disc.ShareOfArea(height));
+        }
+        return shares;
+    }
+
+    private ShareOverTime? CrestOf(int column) =>
+        Scene.Patches.Any(patch => patch.Column == column && patch.Role == PatchRole.Crest) ? Share(PatchRole.Crest, c => c == column) : null;
+
+    private ShareOverTime Share(PatchRole role, Func<int, bool> column) => ShareOverTime.Of(
+        from i in Enumerable.Range(0, lights.Length)
+        let patch = Scene.Patches[i]
+        where patch.Role == role && column(patch.Column)
+        select (lights[i].Lit, patch.Weight), Track.LengthS);
+}

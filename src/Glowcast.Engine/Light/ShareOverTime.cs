@@ -1,0 +1,94 @@
+namespace Glowcast.Engine.Light;
+
+/// <summary>A stretch of a day, in seconds after its start: start included, end excluded.</summary>
+public readonly record struct Stretch(double StartS, double EndS)
+{
+    public double LengthS => EndS - StartS;
+
+    /// <summary>What two ordered lists of separate stretches have in common.</summary>
+    public static List<Stretch> Common(IReadOnlyList<Stretch> a, IReadOnlyList<Stretch> b)
+    {
+        var common = new List<Stretch>();
+        for (var (i, j) = (0, 0); i < a.Count && j < b.Count;)
+        {
+            var (start, end) = (Math.Max(a[i].StartS, b[j].StartS), Math.Min(a[i].EndS, b[j].EndS));
+            if (end > start) common.Add(new Stretch(start, end));
+            if (a[i].EndS < b[j].EndS) i++;
+            else j++;
+        }
+        return common;
+    }
+}
+
+/// <summary>Which share of a weighted crowd is in the light at any moment: a step function of time.</summary>
+public sealed class ShareOverTime
+{
+    // Sums of many weights must not miss a threshold by their rounding.
+    private const double Rounding = 1e-9;
+
+    private readonly double[] times;
+    private readonly double[] shares;
+
+    private ShareOverTime(double lengthS, double[] times, double[] shares) => (LengthS, this.times, this.shares) = (lengthS, times, shares);
+
+    /// <summary>The moment after which nothing is said [s].</summary>
+    public double LengthS { get; }
+
+    /// <summary>Adds up who is in the light when.</summary>
+    /// <param name="members">The stretches of each member, and its weight.</param>
+    public static ShareOverTime Of(IEnumerable<(IReadOnlyList<Stretch> Stretches, double Weight)> members, double lengthS)
+    {
+        var changes = new List<(double Seconds, double Weight)>();
+        var total = 0.0;
+        foreach (var (stretches, weight) in members)
+        {
+            total += weight;
+            foreach (var stretch in stretches)
+            {
+                changes.Add((stretch.StartS, weight));
+                changes.Add((stretch.EndS, -weight));
+            }
+        }
+        changes.Sort((a, b) => a.Seconds.CompareTo(b.Seconds));
+        var (times, shares, sum) = (new List<double> { 0 }, new List<double> { 0 }, 0.0);
+        foreach (var (seconds, weight) in changes)
+        {
+            sum += weight;
+            var share = total > 0 ? sum / total : 0;
+            if (seconds <= times[^1]) shares[^1] = share;
+            else
+            {
+                times.Add(seconds);
+                shares.Add(share);
+            }
+        }
+        return new ShareOverTime(lengthS, [.. times], [.. shares]);
+    }
+
+    public double At(double seconds)
+    {
+        var i = Array.BinarySearch(times, seconds);
+        return shares[Math.Max(0, i >= 0 ? i : ~i - 1)];
+    }
+
+    public List<Stretch> AtLeast(double share) => Where(value => value >= share - Rounding);
+
+    public List<Stretch> AtMost(double share) => Where(value => value <= share + Rounding);
+
+    private List<Stretch> Where(Func<double, bool> holds)
+    {
+        var found = new List<Stretch>();
+        double? start = null;
+        for (var i = 0; i < times.Length; i++)
+        {
+            if (holds(shares[i])) start ??= times[i];
+            else if (start is { } begun)
+            {
+                found.Add(new Stretch(begun, times[i]));
+                start = null;
+            }
+        }
+        if (start is { } open && open < LengthS) found.Add(new Stretch(open, LengthS));
+        return found;
+    }
+}

@@ -1,0 +1,76 @@
+using Glowcast.Engine.Sky;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>Finds the windows of a light chart (docs/model.md, section Light).</summary>
+public static class WindowSearch
+{
+    /// <summary>Shorter ones are of no use to anybody.</summary>
+    private const double ShortestS = 1;
+
+    /// <summary>The windows of the day in order of time; none is an ordinary answer.</summary>
+    public static IReadOnlyList<LightWindow> Windows(LightChart chart)
+    {
+        ArgumentNullException.ThrowIfNull(chart);
+        return [.. Stretches(chart).Select(stretch => Describe(chart, stretch))];
+    }
+
+    /// <summary>When enough columns of ridge are lit and little enough of the valley is.</summary>
+    internal static List<Stretch> Stretches(LightChart chart)
+    {
+        var thresholds = chart.Scene.Thresholds;
+        var ridge = chart.RidgeColumns.AtLeast(thresholds.ColumnsLit);
+        var both = chart.Valley is { } valley ? Stretch.Common(ridge, valley.AtMost(thresholds.ValleyLit)) : ridge;
+        return both.FindAll(stretch => stretch.LengthS >= ShortestS);
+    }
+
+    private static LightWindow Describe(LightChart chart, Stretch stretch)
+    {
+        var middleS = (stretch.StartS + stretch.EndS) / 2;
+        var lookout = chart.Scene.Lookout;
+        var sun = Sun.At(chart.Track.At(middleS)).SeenFrom(lookout);
+        return new LightWindow(
+            EdgeAt(chart, stretch.StartS, opens: true),
+            EdgeAt(chart, stretch.EndS, opens: false),
+            chart.RidgeColumns.At(middleS),
+            chart.Valley?.At(middleS),
+            sun.Azimuth,
+            Refraction.ToApparent(sun.AirlessAltitude, lookout.Height),
+            chart.Scene.Span.Centre.TurnTo(sun.Azimuth).Abs(),
+            SunEntersSpan(chart, stretch));
+    }
+
+    private static WindowEdge EdgeAt(LightChart chart, double seconds, bool opens)
+    {
+        var cause = CauseOf(chart, seconds, opens);
+        var uncertainty = cause switch
+        {
+            WindowEdgeCause.DayEnds => TimingUncertainty.None,
+            WindowEdgeCause.ValleyLit or WindowEdgeCause.ValleyShaded => chart.UncertaintyAt(seconds, role => role == PatchRole.Valley),
+            _ => chart.UncertaintyAt(seconds, role => role == PatchRole.Crest),
+        };
+        return new WindowEdge(chart.Track.At(seconds), cause, uncertainty, chart.RidgeColumns.At(seconds), chart.Valley?.At(seconds));
+    }
+
+    private static WindowEdgeCause CauseOf(LightChart chart, double seconds, bool opens)
+    {
+        if (seconds <= 0 || seconds >= chart.Track.LengthS) return WindowEdgeCause.DayEnds;
+        var ridge = chart.RidgeColumns.AtLeast(chart.Scene.Thresholds.ColumnsLit);
+        var isRidge = ridge.Exists(stretch => (opens ? stretch.StartS : stretch.EndS) == seconds);
+        return (isRidge, opens) switch
+        {
+            (true, true) => WindowEdgeCause.RidgeLit,
+            (true, false) => WindowEdgeCause.RidgeShaded,
+            (false, true) => WindowEdgeCause.ValleyShaded,
+            (false, false) => WindowEdgeCause.ValleyLit,
+        };
+    }
+
+    private static bool SunEntersSpan(LightChart chart, Stretch stretch)
+    {
+        const double stepS = 60;
+        for (var seconds = stretch.StartS; seconds <= stretch.EndS; seconds += stepS)
+            if (chart.Scene.Span.Contains(Sun.At(chart.Track.At(seconds)).SeenFrom(chart.Scene.Lookout).Azimuth)) return true;
+        return false;
+    }
+}
