@@ -12,8 +12,8 @@ public sealed class Scene
     private const int MostColumns = 360;
     private const int RowsInCrestBand = 10;
     private const int CoarseRows = 8;
-    private const double ValleyStepM = 150;
-    private const double ValleyStepShare = 0.05;
+    private const double ValleyStepM = 100;
+    private const double ValleyStepShare = 0.03;
 
     private Scene(VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, IReadOnlyList<GroundPatch> patches) =>
         (View, Grid, Model, Thresholds, Patches) = (view, grid, model, thresholds, patches);

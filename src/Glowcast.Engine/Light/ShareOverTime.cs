@@ -54,7 +54,7 @@ public sealed class ShareOverTime
         foreach (var (seconds, weight) in changes)
         {
             sum += weight;
-            var share = total > 0 ? sum / total : 0;
+            var share = total > 0 ? Math.Clamp(sum / total, 0, 1) : 0;
             if (seconds <= times[^1]) shares[^1] = share;
             else
             {
@@ -64,6 +64,8 @@ public sealed class ShareOverTime
         }
         return new ShareOverTime(lengthS, [.. times], [.. shares]);
     }
+
+    public double Greatest => shares.Max();
 
     public double At(double seconds)
     {

@@ -1,0 +1,19 @@
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using NodaTime;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>The answer to a plan: the light on its span, its windows, its set, and whether the one fits into the other.</summary>
+/// <param name="Day">The local day asked for.</param>
+/// <param name="Eye">The lookout's eye, with its height.</param>
+/// <param name="Scene">What is seen; null where the lookout is under the deck.</param>
+/// <param name="Chart">Null when the sun does not rise far enough that day, or nothing is seen.</param>
+/// <param name="Windows">Empty is an ordinary answer; <paramref name="WhyNone"/> then says why.</param>
+/// <param name="WhyNone">A sentence; null where there are windows.</param>
+/// <param name="Set">Null where the plan has no camera.</param>
+/// <param name="Fit">Null where the plan has no camera.</param>
+/// <param name="Remedies">What would make it fit; empty where it does.</param>
+public sealed record LightForecast(
+    Plan Plan, Interval Day, Place Eye, Scene? Scene, LightChart? Chart, IReadOnlyList<LightWindow> Windows, string? WhyNone,
+    PlannedSet? Set, SetFit? Fit, IReadOnlyList<Remedy> Remedies, IReadOnlyList<string> Cautions);

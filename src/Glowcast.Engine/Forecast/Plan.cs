@@ -1,0 +1,70 @@
+using Glowcast.Engine.Capture;
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
+using Glowcast.Engine.Terrain;
+using NodaTime;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>What the photographer intends: where, when, with what, and what they want to see.</summary>
+/// <remarks>Made by <see cref="PlanReader"/>, which lets only good values in.</remarks>
+public sealed record Plan
+{
+    /// <summary>Null where the plan names none; the set alone needs none.</summary>
+    public Lookout? Lookout { get; init; }
+
+    /// <summary>Names of elevation grids, as the user wrote them: files for the command line, ids for the service.</summary>
+    public IReadOnlyList<string> Grids { get; init; } = [];
+
+    /// <summary>Null where the plan names none.</summary>
+    public LocalDate? Date { get; init; }
+
+    public required BearingSpan Span { get; init; }
+
+    /// <summary>How much the picture is to show from bottom to top.</summary>
+    public Angle Vertical { get; init; } = Angle.FromDegrees(12);
+
+    /// <summary>The altitude the middle of the rows looks at; null to place it by the crest.</summary>
+    public Angle? CentrePitch { get; init; }
+
+    /// <summary>Null where the plan says nothing of it; light alone needs no camera.</summary>
+    public Gear? Gear { get; init; }
+
+    public SetSettings Set { get; init; } = new();
+
+    /// <summary>True where the plan leaves the direction of the sweep to the forecast.</summary>
+    public bool ChooseDirection { get; init; } = true;
+
+    public Conditions Conditions { get; init; } = new();
+
+    public LightThresholds Thresholds { get; init; } = LightThresholds.Usual;
+
+    /// <summary>How far the brightness may drift from the first frame to the last [stops].</summary>
+    public double ExposureDriftStops { get; init; } = 1.0 / 3;
+}
+
+/// <summary>Where the tripod stands.</summary>
+/// <param name="EyeHeight">Of the lens above the ground.</param>
+/// <param name="Zone">Null to reckon the day by the sun: local mean solar time.</param>
+public sealed record Lookout(GeoPoint Point, Length EyeHeight, DateTimeZone? Zone);
+
+/// <summary>The camera and the lens on it.</summary>
+public sealed record Gear(Camera Camera, Lens Lens);
+
+/// <summary>The state of air and cloud that is assumed.</summary>
+public sealed record Conditions
+{
+    public Length Visibility { get; init; } = Length.FromKilometres(80);
+
+    /// <summary>Top of a sea of cloud; null for none.</summary>
+    public Length? DeckTop { get; init; }
+
+    /// <summary>At the lookout; null for standard air.</summary>
+    public Air? Air { get; init; }
+
+    /// <summary>Ångström's turbidity coefficient β at 1 µm, at sea level.</summary>
+    public double AerosolBeta { get; init; } = 0.05;
+
+    public SightModel Sight { get; init; } = SightModel.Usual;
+}

@@ -1,0 +1,201 @@
+using System.Text.Json;
+using Glowcast.Engine.Capture;
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
+using Glowcast.Engine.Terrain;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>What a question needs to find in a plan.</summary>
+[Flags]
+public enum PlanNeeds
+{
+    Nothing = 0,
+    Lookout = 1,
+    Date = 2,
+    Gear = 4,
+
+    /// <summary>Light on the span of one day.</summary>
+    Light = Lookout | Date,
+
+    /// <summary>The whole job.</summary>
+    Forecast = Light | Gear,
+}
+
+/// <summary>Reads a plan from JSON; its shape is that of docs/plan.schema.json. All faults are said at once.</summary>
+public static class PlanReader
+{
+    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16, AllowDuplicateProperties = false };
+
+    /// <param name="json">UTF-8, to its end.</param>
+    /// <exception cref="BadInputException">It is not JSON, or something in it is missing or wrong; names every field.</exception>
+    public static Plan Read(Stream json, PlanNeeds needs)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(json, Strict);
+            return Read(document.RootElement, needs);
+        }
+        catch (JsonException broken)
+        {
+            throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");
+        }
+    }
+
+    /// <inheritdoc cref="Read(Stream, PlanNeeds)"/>
+    public static Plan Read(JsonElement json, PlanNeeds needs)
+    {
+        var faults = new Faults();
+        if (json.ValueKind != JsonValueKind.Object) throw new BadInputException("plan", "Must be a JSON object in braces.");
+        var root = new JsonFields(json, "", faults);
+        var lookout = ReadLookout(root.Object("lookout"), needs);
+        var grids = root.Texts("grids");
+        if (needs.HasFlag(PlanNeeds.Lookout) && grids.Count == 0 && !faults.Found.Any(fault => fault.Field == "grids"))
+            faults.Add("grids", "Is missing; name at least one elevation grid.");
+        var date = ReadDate(root, needs);
+        var span = root.Object("span");
+        var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
+        var gear = ReadGear(root, needs);
+        var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
+        var conditions = ReadConditions(root.Object("conditions"));
+        var (thresholds, drift) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
+        root.RefuseUnknown();
+        faults.ThrowIfAny();
+        return new Plan
+        {
+            Lookout = lookout,
+            Grids = grids,
+            Date = date,
+            Span = bearings!,
+            Vertical = vertical,
+            CentrePitch = pitch,
+            Gear = gear,
+            Set = settings!,
+            ChooseDirection = chooseDirection,
+            Conditions = conditions,
+            Thresholds = thresholds,
+            ExposureDriftStops = drift,
+        };
+    }
+
+    /// <summary>A date as users write it.</summary>
+    /// <exception cref="BadInputException">Not a date, or outside 1950 to 2100.</exception>
+    public static LocalDate Date(string text, string field)
+    {
+        var parsed = LocalDatePattern.Iso.Parse(text);
+        if (!parsed.Success) throw new BadInputException(field, $"Must be a date such as 2026-02-14; got '{text}'.");
+        if (parsed.Value.Year is < 1950 or > 2100) throw new BadInputException(field, $"Must lie from 1950-01-01 to 2100-12-31; got {text}.");
+        return parsed.Value;
+    }
+
+    /// <exception cref="BadInputException">No time zone of that name.</exception>
+    public static DateTimeZone Zone(string name, string field) => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name)
+        ?? throw new BadInputException(field, $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
+
+    private static Lookout? ReadLookout(JsonFields fields, PlanNeeds needs)
+    {
+        if (!fields.IsPresent && !needs.HasFlag(PlanNeeds.Lookout)) return null;
+        var latitude = fields.Number("latitudeDeg", -90, 90);
+        var longitude = fields.Number("longitudeDeg", -180, 180);
+        var eye = fields.Number("eyeHeightM", 0, 1000, 1.7);
+        DateTimeZone? zone = null;
+        if (fields.Text("timeZone") is { } name)
+        {
+            zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
+            if (zone is null) fields.Add("timeZone", $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
+        }
+        fields.RefuseUnknown();
+        return new Lookout(GeoPoint.FromDegrees(latitude, longitude), Length.FromMetres(eye), zone);
+    }
+
+    private static LocalDate? ReadDate(JsonFields root, PlanNeeds needs)
+    {
+        if (root.Text("date") is not { } text)
+        {
+            if (needs.HasFlag(PlanNeeds.Date) && !root.Has("date")) root.Add("date", "Is missing; give a date such as 2026-02-14.");
+            return null;
+        }
+        try
+        {
+            return Date(text, "date");
+        }
+        catch (BadInputException bad)
+        {
+            root.Add("date", bad.Faults[0].Message);
+            return null;
+        }
+    }
+
+    private static (BearingSpan? Bearings, double RidgeFromKm, Angle Vertical, Angle? Pitch) ReadSpan(JsonFields fields)
+    {
+        var from = fields.Number("fromDeg", -360, 360);
+        var to = fields.Number("toDeg", -360, 360);
+        var ridgeFromKm = fields.Positive("ridgeFromKm", 300, 5);
+        var vertical = Angle.FromDegrees(fields.Positive("verticalDeg", 120, 12));
+        var pitch = fields.NumberOrNone("centrePitchDeg", -80, 80);
+        var isGiven = fields.Has("fromDeg") && fields.Has("toDeg");
+        if (isGiven && Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to))
+            fields.Add("toDeg", $"Must differ from fromDeg: a span runs clockwise from one bearing to another; both are {from}°.");
+        fields.RefuseUnknown();
+        return (
+            Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to) ? null : BearingSpan.FromDegrees(from, to),
+            ridgeFromKm, vertical, pitch is { } p ? Angle.FromDegrees(p) : null);
+    }
+
+    private static Gear? ReadGear(JsonFields root, PlanNeeds needs)
+    {
+        var (camera, lens) = (root.Object("camera"), root.Object("lens"));
+        if (!camera.IsPresent && !lens.IsPresent && !needs.HasFlag(PlanNeeds.Gear)) return null;
+        var gear = new Gear(
+            new Camera(
+                Length.FromMillimetres(camera.Positive("sensorWidthMm", 500)), Length.FromMillimetres(camera.Positive("sensorHeightMm", 500)),
+                Math.Max(1, camera.Whole("pixelsWide", 1, 1_000_000)), Math.Max(1, camera.Whole("pixelsHigh", 1, 1_000_000))),
+            new Lens(Length.FromMillimetres(lens.Positive("focalLengthMm", 5000)), lens.Positive("aperture", 128, 8)));
+        camera.RefuseUnknown();
+        lens.RefuseUnknown();
+        return gear;
+    }
+
+    private static Conditions ReadConditions(JsonFields fields)
+    {
+        var visibilityKm = fields.Positive("visibilityKm", 1000, 80);
+        var deckTop = fields.NumberOrNone("deckTopM", -500, 9000);
+        var pressure = fields.NumberOrNone("pressureHPa", 200, 1100);
+        var temperature = fields.NumberOrNone("temperatureC", -90, 60);
+        var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
+        var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
+        var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
+        if (fields.Text("sounding") is not null) fields.Add("sounding", "Cannot be read yet; leave it null and give deckTopM.");
+        if (pressure is null != temperature is null)
+            fields.Add(pressure is null ? "pressureHPa" : "temperatureC", "Is missing; pressure and temperature belong together.");
+        fields.RefuseUnknown();
+        return new Conditions
+        {
+            Visibility = Length.FromKilometres(visibilityKm),
+            DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
+            Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
+            AerosolBeta = beta,
+            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
+        };
+    }
+
+    private static (LightThresholds Thresholds, double DriftStops) ReadThresholds(JsonFields fields, double ridgeFromKm)
+    {
+        var usual = LightThresholds.Usual;
+        var thresholds = new LightThresholds
+        {
+            RidgeFrom = Length.FromKilometres(ridgeFromKm),
+            CrestBand = Angle.FromDegrees(fields.Positive("crestBandDeg", 20, usual.CrestBand.Degrees)),
+            DiscShare = fields.Positive("discShare", 1, usual.DiscShare),
+            CrestLit = fields.Positive("crestLit", 1, usual.CrestLit),
+            ColumnsLit = fields.Positive("columnsLit", 1, usual.ColumnsLit),
+            ValleyLit = fields.Number("valleyLit", 0, 1, usual.ValleyLit),
+        };
+        var drift = fields.Positive("exposureDriftStops", 10, 1.0 / 3);
+        fields.RefuseUnknown();
+        return (thresholds, drift);
+    }
+}

@@ -1,0 +1,68 @@
+using Glowcast.Engine.Capture;
+using Glowcast.Engine.Measures;
+using NodaTime;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>Reads the part of a plan that says how the set is shot.</summary>
+internal static class SetReader
+{
+    private const double LongestStepS = 600;
+    private const double LongestExposureS = 3600;
+    private const double MostOverlap = 0.95;
+
+    /// <returns>The settings, null after a fault; and whether the direction is left open.</returns>
+    public static (SetSettings? Settings, bool ChooseDirection) Read(JsonFields fields, Faults faults)
+    {
+        var before = faults.Found.Count;
+        var usual = new SetSettings();
+        var times = ReadTimes(fields, usual.Times);
+        var orientation = fields.Choice("orientation", usual.Orientation, ("portrait", Orientation.Portrait), ("landscape", Orientation.Landscape));
+        var overlap = fields.Number("overlap", 0, MostOverlap, usual.Overlap);
+        var rowOverlap = fields.Number("rowOverlap", 0, MostOverlap, usual.RowOverlap);
+        var columns = fields.WholeOrNone("columns", 1, 1000);
+        var rows = fields.WholeOrNone("rows", 1, 50);
+        var spare = fields.Whole("spareFrames", 0, 20, usual.SpareFrames);
+        var repeats = fields.Whole("repeats", 0, 50, usual.Repeats);
+        var rowOrder = fields.Choice("rowOrder", usual.Order.Rows, ("oneWay", RowOrder.OneWay), ("backAndForth", RowOrder.BackAndForth));
+        var direction = fields.Choice<SweepDirection?>("direction", null, ("leftToRight", SweepDirection.LeftToRight), ("rightToLeft", SweepDirection.RightToLeft));
+        var level = fields.Number("levelErrorDeg", 0, 20, usual.LevelError.Degrees);
+        var pupil = fields.Number("pupilOffsetMm", 0, 1000, usual.PupilOffset.Millimetres);
+        var ppi = fields.Positive("printPpi", 5000, usual.PrintPpi);
+        fields.RefuseUnknown();
+        if (faults.Found.Count > before) return (null, direction is null);
+        var settings = new SetSettings
+        {
+            Orientation = orientation,
+            Overlap = overlap,
+            RowOverlap = rowOverlap,
+            Columns = columns,
+            Rows = rows,
+            SpareFrames = spare,
+            Repeats = repeats,
+            Order = new ShootingOrder(direction ?? SweepDirection.LeftToRight, rowOrder),
+            Times = times,
+            LevelError = Angle.FromDegrees(level),
+            PupilOffset = Length.FromMillimetres(pupil),
+            PrintPpi = ppi,
+        };
+        return (settings, direction is null);
+    }
+
+    private static StepTimes ReadTimes(JsonFields fields, StepTimes usual)
+    {
+        Duration Time(string name, Duration fallback) => Duration.FromSeconds(fields.Number(name, 0, LongestStepS, fallback.TotalSeconds));
+        return new StepTimes
+        {
+            Rotate = Time("rotateS", usual.Rotate),
+            Settle = Time("settleS", usual.Settle),
+            ReleaseDelay = Time("releaseDelayS", usual.ReleaseDelay),
+            Exposure = Duration.FromSeconds(fields.Positive("exposureS", LongestExposureS, usual.Exposure.TotalSeconds)),
+            Write = Time("writeS", usual.Write),
+            RowChange = Time("rowChangeS", usual.RowChange),
+            Return = Time("returnS", usual.Return),
+            Marker = Time("markerS", usual.Marker),
+            RepeatGap = Time("repeatGapS", usual.RepeatGap),
+        };
+    }
+}

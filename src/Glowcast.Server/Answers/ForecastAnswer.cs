@@ -1,0 +1,67 @@
+using Glowcast.Engine.Forecast;
+
+namespace Glowcast.Server.Answers;
+
+/// <summary>The whole job.</summary>
+/// <param name="WhyNone">Why there is no window; null where there is one.</param>
+/// <param name="Cloud">What cloud is assumed.</param>
+/// <param name="Assumed">What else the answer rests on.</param>
+/// <param name="Chart">The light chart; null unless asked for.</param>
+/// <param name="Picture">The ridge picture; null unless asked for.</param>
+public sealed record ForecastAnswer(
+    string Date, string? TimeZone, LookoutAnswer Lookout, SpanAnswer Span, IReadOnlyList<WindowAnswer> Windows, string? WhyNone, SetAnswer? Set,
+    FitAnswer? Fit, CloudAnswer Cloud, AssumedAnswer Assumed, IReadOnlyList<string> Cautions, ChartAnswer? Chart, PictureAnswer? Picture)
+{
+    public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        var plan = forecast.Plan;
+        var zone = plan.Lookout!.Zone;
+        return new ForecastAnswer(
+            NodaTime.Text.LocalDatePattern.Iso.Format(plan.Date!.Value), zone?.Id,
+            new LookoutAnswer(plan.Lookout.Point.LatitudeDeg, plan.Lookout.Point.LongitudeDeg, forecast.Eye.Height.Metres),
+            new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone))], forecast.WhyNone,
+            forecast.Set is null ? null : SetAnswer.Of(forecast.Set),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone),
+            new CloudAnswer(plan.Conditions.DeckTop?.Metres),
+            AssumedAnswer.Of(plan), forecast.Cautions,
+            withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null,
+            withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null);
+    }
+}
+
+/// <summary>The light on the span, without a set.</summary>
+public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string? WhyNone, AssumedAnswer Assumed, ChartAnswer? Chart)
+{
+    public static SpanLightAnswer Of(LightForecast forecast)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        return new SpanLightAnswer(
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone))], forecast.WhyNone,
+            AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null);
+    }
+}
+
+/// <param name="EyeHeightM">Above the grid's vertical datum.</param>
+public sealed record LookoutAnswer(double LatitudeDeg, double LongitudeDeg, double EyeHeightM);
+
+/// <param name="HighestCrestDeg">Apparent altitude of the highest ridge; null where none is visible.</param>
+public sealed record SpanAnswer(double FromDeg, double ToDeg, double RidgeFromKm, double? HighestCrestDeg);
+
+/// <param name="DeckTopM">Of the sea of cloud assumed; null for none.</param>
+public sealed record CloudAnswer(double? DeckTopM);
+
+/// <summary>What an answer rests on; shares lie between 0 and 1.</summary>
+public sealed record AssumedAnswer(
+    double CrestBandDeg, double CrestLit, double ColumnsLit, double DiscShare, double ValleyLit, double RefractionK, BeyondGridAnswer BeyondGrid)
+{
+    public static AssumedAnswer Of(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var thresholds = plan.Thresholds;
+        return new AssumedAnswer(
+            thresholds.CrestBand.Degrees, thresholds.CrestLit, thresholds.ColumnsLit, thresholds.DiscShare, thresholds.ValleyLit,
+            plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight));
+    }
+}

@@ -1,0 +1,66 @@
+using System.Buffers.Binary;
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Server.Answers;
+
+/// <summary>The ridge as the lookout sees it: how far the ground in each direction is, and when each patch of it is lit.</summary>
+/// <param name="FromDeg">Bearing of the left edge.</param>
+/// <param name="ColumnDeg">Width of a column.</param>
+/// <param name="TopDeg">Apparent altitude of the upper edge.</param>
+/// <param name="RowDeg">Height of a row.</param>
+/// <param name="Distance">Unsigned 16-bit little-endian numbers, row by row from the top, in base64: the distance of the
+/// ground in decametres, 0 for sky.</param>
+/// <param name="Patches">The ground parted as the chart has it.</param>
+public sealed record PictureAnswer(
+    double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, IReadOnlyList<PatchAnswer> Patches)
+{
+    private const double MetresPerUnit = 10;
+    private const double NominalColumnDeg = 0.05;
+    private const int MostColumns = 1800;
+    private const double SkyAboveDeg = 1.5;
+    private const double DeepestDeg = 12;
+
+    public static PictureAnswer Of(Scene scene, LightChart? chart)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        var columns = Math.Clamp((int)(scene.Span.Width.Degrees / NominalColumnDeg), 1, MostColumns);
+        var view = VisibleSurface.From(scene.Grid, scene.Model, scene.Lookout, scene.Span, columns);
+        var rowDeg = view.ColumnWidth.Degrees;
+        var highestDeg = view.Columns.Max(column => column.Skyline is { } top ? double.RadiansToDegrees(top.AltitudeRad) : 0);
+        var topDeg = highestDeg + SkyAboveDeg;
+        var rows = (int)Math.Ceiling((SkyAboveDeg + DeepestDeg) / rowDeg);
+        return new PictureAnswer(
+            scene.Span.From.Degrees, rowDeg, columns, topDeg, rowDeg, rows, Distances(view, topDeg, rowDeg, rows), PatchesOf(scene, chart));
+    }
+
+    private static byte[] Distances(VisibleSurface view, double topDeg, double rowDeg, int rows)
+    {
+        var bytes = new byte[2 * rows * view.Columns.Count];
+        for (var column = 0; column < view.Columns.Count; column++)
+        {
+            var seen = view.Columns[column];
+            for (var row = 0; row < rows; row++)
+            {
+                var altitude = Angle.FromDegrees(topDeg - ((row + 0.5) * rowDeg));
+                // Below the nearest ground of the grid the picture shows that ground.
+                var sample = seen.At(altitude.Radians)
+                    ?? (seen.Samples.Count > 0 && altitude.Radians < seen.Samples[0].AltitudeRad ? seen.Samples[0] : (VisibleSample?)null);
+                var units = sample is { } ground ? Math.Clamp(ground.DistanceM / MetresPerUnit, 1, ushort.MaxValue) : 0;
+                BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * view.Columns.Count) + column)), (ushort)units);
+            }
+        }
+        return bytes;
+    }
+
+    private static IReadOnlyList<PatchAnswer> PatchesOf(Scene scene, LightChart? chart) =>
+        [.. scene.Patches.Select((patch, i) => new PatchAnswer(
+            patch.Column, patch.Role, Math.Round(patch.Bottom.Degrees, 3), Math.Round(patch.Top.Degrees, 3),
+            chart is null ? [] : [.. chart.LitStretches(i).SelectMany(lit => (double[])[Math.Round(lit.StartS / 60, 1), Math.Round(lit.EndS / 60, 1)])]))];
+}
+
+/// <summary>A patch of visible ground.</summary>
+/// <param name="Column">Of the light chart.</param>
+/// <param name="LitMin">Starts and ends of direct light, in minutes after the chart's start.</param>
+public sealed record PatchAnswer(int Column, PatchRole Role, double BottomDeg, double TopDeg, IReadOnlyList<double> LitMin);

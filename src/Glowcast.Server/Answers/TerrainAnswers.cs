@@ -1,0 +1,71 @@
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Server.Answers;
+
+/// <summary>What a grid holds.</summary>
+public sealed record GridAnswer(
+    string Name, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg, double LatitudeStepDeg,
+    double LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
+{
+    public static GridAnswer Of(ElevationGrid grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        var posts = grid.Posts;
+        return new GridAnswer(
+            grid.Name, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg, posts.LatitudeStepDeg,
+            posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
+    }
+}
+
+/// <summary>What is taken to stand past the grid's edge, and whether it could matter.</summary>
+/// <param name="Assumed">"nothing" or "smoothEarth".</param>
+/// <param name="HeightM">Of the smooth earth.</param>
+/// <param name="EdgeDistanceM">Where the ray leaves the grid; null where the search could end before.</param>
+/// <param name="CouldMatter">Ground out there, as high as the highest on earth, would stand above the answer.</param>
+public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double? EdgeDistanceM, bool CouldMatter)
+{
+    public static BeyondGridAnswer Of(SightModel model, TerrainHorizon? horizon = null)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        return new BeyondGridAnswer(
+            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter ?? false);
+    }
+}
+
+/// <summary>The terrain horizon of a point of the ground in one direction.</summary>
+/// <param name="HorizonDeg">Null where nothing stands there at all.</param>
+public sealed record HorizonAnswer(double GroundHeightM, double AzimuthDeg, double? HorizonDeg, double? DistanceM, BeyondGridAnswer BeyondGrid)
+{
+    public static HorizonAnswer Of(ElevationGrid grid, SightModel model, Place ground, Azimuth azimuth)
+    {
+        var horizon = new SightLines(grid, model).HorizonOf(ground, azimuth);
+        return new HorizonAnswer(
+            ground.Height.Metres, azimuth.Degrees, horizon.Altitude?.Degrees, horizon.Distance?.Metres, BeyondGridAnswer.Of(model, horizon));
+    }
+}
+
+/// <summary>Whether a point of the ground is visible.</summary>
+/// <param name="MarginDeg">By how much the target stands above what is in between; null where nothing is.</param>
+public sealed record SightAnswer(
+    bool Visible, double? MarginDeg, double DistanceM, double BearingDeg, double ApparentAltitudeDeg, double TargetHeightM, double EyeHeightM,
+    double? HighestBetweenDeg, double? HighestBetweenM)
+{
+    public static SightAnswer Of(Sight sight, Place eye) => new(
+        sight.IsVisible, sight.Margin?.Degrees, sight.Line.Distance.Metres, sight.Line.Bearing.Degrees, sight.Altitude.Degrees,
+        sight.Target.Height.Metres, eye.Height.Metres, sight.HighestBetween?.Degrees, sight.HighestBetweenDistance?.Metres);
+}
+
+/// <summary>What stands highest in a span, bearing by bearing.</summary>
+public sealed record SkylineAnswer(double EyeHeightM, IReadOnlyList<SkylineColumnAnswer> Columns)
+{
+    public static SkylineAnswer Of(VisibleSurface view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return new SkylineAnswer(view.Eye.Height.Metres, [.. view.Columns.Select(column => new SkylineColumnAnswer(
+            column.Bearing.Degrees, column.Skyline is { } top ? double.RadiansToDegrees(top.AltitudeRad) : null, column.Skyline?.DistanceM, column.Skyline?.HeightM))]);
+    }
+}
+
+/// <summary>One bearing of a skyline; nulls where the grid has no ground there.</summary>
+public sealed record SkylineColumnAnswer(double BearingDeg, double? SkylineDeg, double? DistanceM, double? HeightM);

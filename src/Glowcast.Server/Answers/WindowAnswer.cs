@@ -1,0 +1,35 @@
+using Glowcast.Engine.Light;
+using NodaTime;
+
+namespace Glowcast.Server.Answers;
+
+/// <summary>A window of light: UTC to 0.1 s, start included, end excluded.</summary>
+/// <param name="LitShare">Share of the ridge's columns lit in the middle of the window.</param>
+/// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
+/// <param name="SunFromViewDeg">Between the middle of the span and the sun, along the horizon.</param>
+public sealed record WindowAnswer(
+    string Start, string End, double LengthS, double StartUncertaintyS, double EndUncertaintyS, string? StartLocal, string? EndLocal,
+    WindowEdgeCause StartCause, WindowEdgeCause EndCause, WindowEdgeAnswer AtStart, WindowEdgeAnswer AtEnd, double LitShare,
+    double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan)
+{
+    public static WindowAnswer Of(LightWindow window, DateTimeZone? zone)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        return new WindowAnswer(
+            Moments.Utc(window.Start.At), Moments.Utc(window.End.At), window.Length.TotalSeconds,
+            window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS,
+            Moments.Local(window.Start.At, zone), Moments.Local(window.End.At, zone), window.Start.Cause, window.End.Cause,
+            WindowEdgeAnswer.Of(window.Start), WindowEdgeAnswer.Of(window.End), window.RidgeShareInMiddle, window.ValleyShareInMiddle,
+            window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan);
+    }
+}
+
+/// <summary>One end of a window: what is lit then, and where its uncertainty comes from, as standard deviations.</summary>
+public sealed record WindowEdgeAnswer(double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS)
+{
+    public static WindowEdgeAnswer Of(WindowEdge edge)
+    {
+        ArgumentNullException.ThrowIfNull(edge);
+        return new WindowEdgeAnswer(edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS);
+    }
+}
