@@ -41,7 +41,7 @@ public sealed class RayTrace
         var impactM = ImpactM(observerHeight.Metres, Math.Cos(elevationRad));
         if (elevationRad >= 0) return Upward(impactM, elevationRad, observerHeight.Metres);
 
-        var perigeeM = HeightM(StandardAtmosphere.Layers[0], impactM, observerHeight.Metres);
+        var perigeeM = PerigeeM(observerHeight.Metres, elevationRad);
         ArgumentOutOfRangeException.ThrowIfLessThan(perigeeM, -5000, nameof(apparentAltitude));
         var fromPerigee = Upward(impactM, 0, perigeeM);
         var toObserver = Pass(StandardAtmosphere.Layers[0], impactM, 0, -elevationRad, perigeeM);
@@ -62,7 +62,11 @@ public sealed class RayTrace
     }
 
     /// <summary>n·r·cos(elevation), constant along a ray in round air (Bouguer).</summary>
-    private double ImpactM(double heightM, double cosElevation) => IndexTimesRadiusM(LayerAt(heightM), heightM) * cosElevation;
+    internal double ImpactM(double heightM, double cosElevation) => IndexTimesRadiusM(LayerAt(heightM), heightM) * cosElevation;
+
+    /// <summary>The lowest point of a ray that reaches the observer from below the horizontal.</summary>
+    internal double PerigeeM(double heightM, double elevationRad) =>
+        HeightM(StandardAtmosphere.Layers[0], ImpactM(heightM, Math.Cos(elevationRad)), heightM);
 
     private RayPath Upward(double impactM, double elevationRad, double heightM)
     {
