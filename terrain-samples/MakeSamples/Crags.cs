@@ -4,14 +4,23 @@ namespace MakeSamples;
 internal static class Crags
 {
     private const int Seed = 2203;
-    private const double HeightM = 150;
+    private const double HeightM = 180;
 
     public static void Add(Ground ground)
     {
         var lattice = ground.Lattice;
+        var smooth = (double[])ground.HeightM.Clone();
         for (var i = 0; i < lattice.Count; i++)
             if (!ground.IsSea[i])
-                ground.HeightM[i] += HeightM * Barrenness(ground.HeightM[i]) * (Grain(lattice.EastKm(i), lattice.NorthKm(i)) - 0.35);
+                ground.HeightM[i] += HeightM * Barrenness(smooth[i]) * Steepness(lattice, smooth, i) * (Grain(lattice.EastKm(i), lattice.NorthKm(i)) - 0.4);
+    }
+
+    // 0 on the level, 1 from a slope of 60 %.
+    private static double Steepness(Lattice lattice, double[] height, int i)
+    {
+        var east = (height[i + 1] - height[i - 1]) / (2 * lattice.EastStepM);
+        var north = (height[i + lattice.Size] - height[i - lattice.Size]) / (2 * lattice.NorthStepM);
+        return Math.Min(1, Math.Sqrt((east * east) + (north * north)) / 0.6);
     }
 
     private static double Grain(double eastKm, double northKm)
@@ -24,7 +33,7 @@ internal static class Crags
     // 0 in the meadows, 1 from where nothing grows.
     private static double Barrenness(double heightM)
     {
-        var t = Math.Clamp((heightM - 900) / 1300, 0, 1);
+        var t = Math.Clamp((heightM - 700) / 1300, 0, 1);
         return t * t * (3 - (2 * t));
     }
 }

@@ -3,13 +3,13 @@ namespace MakeSamples;
 /// <summary>The ranges rise out of the sea while rivers cut them, first on a coarse grid, then on ever finer ones.</summary>
 internal static class Orogeny
 {
-    private const int Seed = 1309;
-    private const double RiseOfAStepM = 80;
-    private const double DomeM = 320;
+    private const int Seed = 23;
+    private const double RiseOfAStepM = 76;
     private const double Bite = 1.4;
+    private const double SteepestSlope = 0.95;
 
-    // Points along a side; steps of rising and cutting; rounds of creep in each.
-    private static readonly (int Size, int Steps, int Creep)[] Levels = [(151, 250, 3), (301, 150, 3), (601, 40, 2), (1201, 12, 1)];
+    // Points along a side; steps of rising and cutting; rounds of creep in each step.
+    private static readonly (int Size, int Steps, int Creep)[] Levels = [(151, 250, 3), (301, 150, 3), (601, 40, 2), (1201, 12, 0)];
 
     public static Ground Raise(Action<string> say)
     {
@@ -22,18 +22,7 @@ internal static class Orogeny
             Roughen(ground);
             Run(ground, steps, creep);
         }
-        say("late dome");
-        Dome(ground);
         return ground;
-    }
-
-    private static void Dome(Ground ground)
-    {
-        for (var i = 0; i < ground.Lattice.Count; i++)
-        {
-            var inland = Math.Clamp(1.25 * Coast.Inland(ground.Lattice.EastKm(i), ground.Lattice.NorthKm(i)), 0, 1);
-            ground.HeightM[i] += DomeM * inland * (2 - inland);
-        }
     }
 
     private static void Roughen(Ground ground)
@@ -52,9 +41,13 @@ internal static class Orogeny
         {
             rise[i] = RiseOfAStepM * Ranges.Rise(lattice.EastKm(i), lattice.NorthKm(i));
             bite[i] = Bite * softness[i];
-            steepest[i] = 0.95 / softness[i];
+            steepest[i] = SteepestSlope / softness[i];
         }
         for (var step = 0; step < steps; step++)
-            Hillslopes.Creep(ground, RiverErosion.Step(ground, rise, bite, steepest, Seed + step), creep);
+        {
+            var drainage = Drainage.Of(ground, whim: Seed + step);
+            RiverErosion.Cut(ground, drainage, rise, bite, steepest);
+            Hillslopes.Creep(ground, drainage, creep);
+        }
     }
 }

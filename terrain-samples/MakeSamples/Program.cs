@@ -1,21 +1,19 @@
 using System.Diagnostics;
 using MakeSamples;
 
-// Makes N46W032.hgt: an invented island with two mountain ranges, in open sea. See ../README.md.
+// Makes N46W032.hgt, an invented island with two mountain ranges, in the folder named (default: this one).
 var folder = args.Length > 0 ? args[0] : ".";
 var clock = Stopwatch.StartNew();
 
 var island = Orogeny.Raise(Say);
-
+Say("late dome");
+Dome.Lift(island);
+Say("glaciers");
+GlacierCarving.Carve(island);
 Say("crags");
 Crags.Add(island);
-
-Say("glaciers");
-GlacierCarving.Apply(island);
-
 Say("gullies");
-Weathering.Apply(island);
-
+Gullies.Cut(island);
 Say("lakes");
 Lakes.Fill(island);
 

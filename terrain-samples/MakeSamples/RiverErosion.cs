@@ -9,9 +9,9 @@ internal static class RiverErosion
 
     /// <param name="riseM">How far each point is lifted in this step.</param>
     /// <param name="bite">K times the length of the step [m^(1/4)].</param>
-    public static Drainage Step(Ground ground, double[] riseM, double[] bite, double[] steepest, int whim)
+    /// <param name="steepest">The greatest slope the rock of each point holds, as rise over run.</param>
+    public static void Cut(Ground ground, Drainage drainage, double[] riseM, double[] bite, double[] steepest)
     {
-        var drainage = Drainage.Of(ground, whim);
         foreach (var i in drainage.Order)
         {
             if (ground.IsSea[i])
@@ -22,7 +22,6 @@ internal static class RiverErosion
             var height = Cut(lifted, below, bite[i], drainage.AreaM2[i], distance);
             ground.HeightM[i] = Math.Min(height, below + (steepest[i] * distance));
         }
-        return drainage;
     }
 
     /// <summary>The height a stream leaves behind, given that of the point it drains to.</summary>
