@@ -11,10 +11,6 @@ public readonly struct ObserverFrame
     /// <summary>One astronomical unit in metres (IAU 2012 Resolution B2).</summary>
     public const double AuInMetres = 149_597_870_700;
 
-    private const double EquatorRadiusM = 6378137;
-
-    private const double Flattening = 1 / 298.257223563;
-
     private readonly double sinLatitude, cosLatitude, sinLongitude, cosLongitude;
 
     private readonly double x, y, z;
@@ -23,11 +19,10 @@ public readonly struct ObserverFrame
     {
         (sinLatitude, cosLatitude) = Math.SinCos(place.Point.Latitude.Radians);
         (sinLongitude, cosLongitude) = Math.SinCos(place.Point.Longitude.Radians);
-        const double eccentricitySquared = Flattening * (2 - Flattening);
-        var normalM = EquatorRadiusM / Math.Sqrt(1 - (eccentricitySquared * sinLatitude * sinLatitude));
+        var normalM = Wgs84.PrimeVerticalRadiusM(sinLatitude);
         var fromAxis = (normalM + place.Height.Metres) * cosLatitude / AuInMetres;
         (x, y) = (fromAxis * cosLongitude, fromAxis * sinLongitude);
-        z = ((normalM * (1 - eccentricitySquared)) + place.Height.Metres) * sinLatitude / AuInMetres;
+        z = ((normalM * (1 - Wgs84.EccentricitySquared)) + place.Height.Metres) * sinLatitude / AuInMetres;
     }
 
     /// <summary>From the observer to a body, in astronomical units.</summary>
