@@ -49,7 +49,7 @@ internal sealed class ClearanceTrace
     public List<LitStretch> Above(double level)
     {
         var stretches = new List<LitStretch>();
-        Crossing? start = looks[0].Sun.InSemidiameters > level ? new Crossing(0, null) : null;
+        HorizonCrossing? start = looks[0].Sun.InSemidiameters > level ? new HorizonCrossing(0, null) : null;
         for (var i = 1; i < looks.Count; i++)
         {
             var (before, after) = (looks[i - 1], looks[i]);
@@ -62,7 +62,7 @@ internal sealed class ClearanceTrace
                 start = null;
             }
         }
-        if (start is not null) stretches.Add(new LitStretch(start.Value, new Crossing(looks[^1].Seconds, null)));
+        if (start is not null) stretches.Add(new LitStretch(start.Value, new HorizonCrossing(looks[^1].Seconds, null)));
         return stretches;
     }
 
@@ -74,7 +74,7 @@ internal sealed class ClearanceTrace
         return Math.Clamp(Math.Max(above, below) / perS, fineness.ShortestStepS, LongestStepS);
     }
 
-    private Crossing Bisect(double fromS, double toS, double level)
+    private HorizonCrossing Bisect(double fromS, double toS, double level)
     {
         var rises = ground.At(toS).InSemidiameters > level;
         while (toS - fromS > fineness.ToleranceS)
@@ -84,14 +84,14 @@ internal sealed class ClearanceTrace
             else fromS = middleS;
         }
         var atS = (fromS + toS) / 2;
-        return new Crossing(atS, ground.At(rises ? toS : fromS));
+        return new HorizonCrossing(atS, ground.At(rises ? toS : fromS));
     }
 }
 
 /// <summary>A moment at which the sun's clearance crosses a level.</summary>
 /// <param name="Seconds">After the start of the track.</param>
 /// <param name="Sun">At that moment, on the lit side; null where the track begins or ends in the light.</param>
-internal readonly record struct Crossing(double Seconds, SunSighting? Sun);
+internal readonly record struct HorizonCrossing(double Seconds, SunSighting? Sun);
 
 /// <summary>A stretch of direct light, from one crossing to the next.</summary>
-internal readonly record struct LitStretch(Crossing Start, Crossing End);
+internal readonly record struct LitStretch(HorizonCrossing Start, HorizonCrossing End);

@@ -40,7 +40,7 @@ public sealed record LitInterval(Interval Time, LightEdge? Start, LightEdge? End
 /// <param name="Uncertainty">Of the moment.</param>
 public sealed record LightEdge(Azimuth SunAzimuth, Angle SunAltitude, Length? HorizonDistance, TimingUncertainty Uncertainty)
 {
-    internal static LightEdge? Of(Crossing crossing, SunOverGround ground, Length height) => crossing.Sun is { } sun
+    internal static LightEdge? Of(HorizonCrossing crossing, SunOverGround ground, Length height) => crossing.Sun is { } sun
         ? new LightEdge(
             Azimuth.FromRadians(sun.AzimuthRad),
             Angle.FromRadians(sun.ApparentRad),

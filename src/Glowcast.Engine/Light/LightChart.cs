@@ -110,13 +110,13 @@ public sealed class LightChart
             from crossing in lights[i].Crossings
             where crossing.Sun is not null
             orderby Math.Abs(crossing.Seconds - seconds)
-            select (Patch: i, Crossing: crossing);
+            select (Patch: i, HorizonCrossing: crossing);
         var ground = new SunOverGround(Track, Scene.Grid, Scene.Model);
         var uncertainties = nearest.Take(asked).Select(entry =>
         {
             var place = Scene.Patches[entry.Patch].Ground;
             ground.StandAt(place);
-            return TimingUncertainty.At(entry.Crossing, ground, place.Height);
+            return TimingUncertainty.At(entry.HorizonCrossing, ground, place.Height);
         }).OrderBy(uncertainty => uncertainty.CombinedS).ToList();
         return uncertainties.Count > 0 ? uncertainties[uncertainties.Count / 2] : TimingUncertainty.None;
     }
@@ -127,7 +127,7 @@ public sealed class LightChart
         var stretches = trace.Above(level);
         return new PatchLight(
             stretches.ConvertAll(stretch => new Stretch(stretch.Start.Seconds, stretch.End.Seconds)),
-            [.. stretches.SelectMany(stretch => (Crossing[])[stretch.Start, stretch.End])],
+            [.. stretches.SelectMany(stretch => (HorizonCrossing[])[stretch.Start, stretch.End])],
             MinuteShares(trace, ground.Track.LengthS));
     }
 

@@ -18,8 +18,6 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
     // Deeper than this no horizon of any ground lets the sun through.
     private const double DeepestRad = -12 * Math.PI / 180;
 
-    private static readonly double SemidiameterAtOneAuRad = Angle.FromArcseconds(959.63).Radians;
-
     private readonly HorizonProbe probe = new(grid, model);
     private ObserverFrame frame;
     private double heightM;
@@ -41,7 +39,7 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
         var (east, north, up) = frame.Toward(Track.EarthFixedAu(seconds));
         var level = Math.Sqrt((east * east) + (north * north));
         var airlessRad = Math.Atan2(up, level);
-        var semidiameterRad = SemidiameterAtOneAuRad / Math.Sqrt((level * level) + (up * up));
+        var semidiameterRad = GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt((level * level) + (up * up));
         var azimuthRad = Math.Atan2(east, north);
         if (airlessRad < DeepestRad)
         {

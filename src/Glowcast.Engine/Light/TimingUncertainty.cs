@@ -27,7 +27,7 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS));
 
     /// <summary>Angles in question over the speed at which the sun clears the horizon there.</summary>
-    internal static TimingUncertainty At(Crossing crossing, SunOverGround ground, Length height)
+    internal static TimingUncertainty At(HorizonCrossing crossing, SunOverGround ground, Length height)
     {
         if (crossing.Sun is not { } sun) return None;
         const double apartS = 10;

@@ -12,7 +12,7 @@ public readonly record struct GeocentricSun(
     Angle RightAscension, Angle Declination, double DistanceAu, Angle GreenwichSiderealTime, double EquationOfTimeMin)
 {
     // Auwers 1891, as used by the Astronomical Almanac.
-    private static readonly Angle SemidiameterAtOneAu = Angle.FromArcseconds(959.63);
+    internal static readonly Angle SemidiameterAtOneAu = Angle.FromArcseconds(959.63);
 
     /// <summary>From the centre of the Earth to the sun, in astronomical units: X toward 0° N 0° E, Y toward 0° N 90° E, Z north.</summary>
     public (double X, double Y, double Z) EarthFixedAu => SkyVector.EarthFixed(
