@@ -4,9 +4,9 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>Sun and clear sky together on level ground near the sea, by two published formulas.</summary>
 /// <remarks>They differ by up to half a stop about sunset. <see cref="Seidelmann"/> is the one used: at sunset and at the
-/// ends of the three twilights it gives 464, 3.4, 0.0081 and 0.00064 lux, within or beside the ranges of the AMS Glossary
-/// (410–585, 2–3.5, 0.008, 0.0006), where Circular 171 gives 674 at sunset and nothing below nautical twilight. It does
-/// not say whether refraction is in its altitude; the airless altitude is the reading that meets the AMS figures.</remarks>
+/// ends of the three twilights it gives 454, 3.4, 0.0081 and 0.00064 lux, which meets the AMS Glossary (410–585, 2–3.5,
+/// 0.008, 0.0006); Circular 171 gives 674 lux at −0.8° and half the AMS figure at −12°. It does not say whether refraction
+/// is in its altitude; the airless altitude is the reading that meets the AMS.</remarks>
 public static class GroundIlluminance
 {
     private const double LowestDeg = -18;
