@@ -4,7 +4,8 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>The sun's disc behind a level edge: how much of it stands above.</summary>
 /// <remarks>Heights are those of the centre above the edge, in semidiameters; −1 and lower is hidden, 1 and higher is
-/// whole. The flattening of a refracted disc (up to a sixth) and a rough edge are left out.</remarks>
+/// whole. Take them between airless altitudes, the sun's and that of the ray along the edge (<see cref="Refraction.ToAirless"/>):
+/// there the disc is round, and its flattening by refraction is in. An edge that is not level is left out.</remarks>
 public static class Disc
 {
     /// <summary>Linear limb darkening of the visible sun, I = 1 − u(1 − μ).</summary>
