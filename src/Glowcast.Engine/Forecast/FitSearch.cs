@@ -5,24 +5,29 @@ using NodaTime;
 namespace Glowcast.Engine.Forecast;
 
 /// <summary>Lays a set over a light chart: each exposure must have the light of its own bearings at its own instant.</summary>
-/// <remarks>An exposure made o seconds after the start, whose frame has light from a to b, allows starts from a − o to b − o.
-/// What all exposures allow is the answer (docs/model.md, section Forecast); no start is tried out.</remarks>
+/// <remarks>An exposure that opens o and closes c seconds after the start, and whose frame has light from a to b, allows
+/// starts from a − o to b − c. What all exposures allow is the answer (docs/model.md, section Forecast); no start is tried out.</remarks>
 internal static class FitSearch
 {
     private static readonly Duration LeastComfort = Duration.FromMinutes(1);
 
-    public static SetFit Fit(LightChart chart, IReadOnlyList<LightWindow> windows, PlannedSet set)
+    /// <summary>The set in the window that leaves it the most room.</summary>
+    public static SetFit Fit(LightChart chart, IReadOnlyList<LightWindow> windows, PlannedSet set) => windows.Count == 0
+        ? SetFit.NoLight
+        : windows.Select(window => Fit(chart, window, set)).MaxBy(fit => fit.Margin)!;
+
+    private static SetFit Fit(LightChart chart, LightWindow window, PlannedSet set)
     {
-        if (windows.Count == 0) return SetFit.NoLight;
-        var light = new FrameLight(chart, set.Layout);
-        var starts = PossibleStarts(chart, light, set.Clock);
-        if (starts.Count == 0) return TooLong(chart, windows, light, set);
+        var stretch = new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At));
+        var light = new FrameLight(chart, stretch, set.Layout);
+        var uncertainty = Duration.FromSeconds(double.Hypot(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS));
+        var starts = PossibleStarts(chart, light, set.Clock).FindAll(start => start.StartS < stretch.EndS && start.EndS + set.Clock.Total.TotalSeconds > stretch.StartS);
+        if (starts.Count == 0) return TooLong(chart, stretch, light, set) with { Uncertainty = uncertainty };
         var best = starts.MaxBy(start => start.LengthS);
-        var uncertainty = UncertaintyNear(chart, windows, best);
         var margin = Duration.FromSeconds(best.LengthS);
-        var (earliest, latest) = (chart.Track.At(best.StartS), chart.Track.At(best.EndS));
         var verdict = margin <= Duration.Max(uncertainty, LeastComfort) ? Verdict.Tight : Verdict.Fits;
-        return new SetFit(verdict, margin, earliest, latest, earliest, null, uncertainty);
+        var earliest = chart.Track.At(best.StartS);
+        return new SetFit(verdict, margin, earliest, chart.Track.At(best.EndS), earliest, null, uncertainty);
     }
 
     private static List<Stretch> PossibleStarts(LightChart chart, FrameLight light, SetClock clock)
@@ -39,37 +44,27 @@ internal static class FitSearch
         return starts;
     }
 
-    /// <summary>In the longest window, the start that all exposures come nearest to allowing.</summary>
-    private static SetFit TooLong(LightChart chart, IReadOnlyList<LightWindow> windows, FrameLight light, PlannedSet set)
+    /// <summary>The start that all exposures come nearest to allowing, and by how much they miss.</summary>
+    private static SetFit TooLong(LightChart chart, Stretch window, FrameLight light, PlannedSet set)
     {
-        var window = windows.MaxBy(window => window.Length)!;
-        var (from, to) = (chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At));
         var (earliest, latest) = (double.NegativeInfinity, double.PositiveInfinity);
         foreach (var exposure in set.Clock.Exposures)
         {
-            var good = light.Good(exposure.Column).DefaultIfEmpty(new Stretch(to, from))
-                .MaxBy(stretch => Math.Min(stretch.EndS, to) - Math.Max(stretch.StartS, from));
+            // A frame without any light asks for as much more time as the whole window has.
+            var good = light.Good(exposure.Column).DefaultIfEmpty(new Stretch(window.EndS, window.StartS))
+                .MaxBy(stretch => Math.Min(stretch.EndS, window.EndS) - Math.Max(stretch.StartS, window.StartS));
             earliest = Math.Max(earliest, good.StartS - exposure.Start.TotalSeconds);
             latest = Math.Min(latest, good.EndS - exposure.End.TotalSeconds);
         }
-        var start = Math.Max(0, Math.Min(earliest, from));
+        var start = Math.Clamp(Math.Min(earliest, window.StartS), 0, chart.Track.LengthS);
         var failing = set.Clock.Exposures.First(exposure => !HasLight(light, exposure, start));
         var at = start + failing.Start.TotalSeconds;
         return new SetFit(
             Verdict.TooLong, Duration.FromSeconds(Math.Min(0, latest - earliest)), null, null, chart.Track.At(start),
             new FailingFrame(failing, set.Layout.FrameAt(failing.Row, failing.Column).Bearing, chart.Track.At(at), light.ProblemAt(failing.Column, at)),
-            UncertaintyOf(window));
+            Duration.Zero);
     }
 
-    private static bool HasLight(FrameLight light, Exposure exposure, double start) => light.Good(exposure.Column).Exists(good =>
+    private static bool HasLight(FrameLight light, Exposure exposure, double start) => light.Good(exposure.Column).Any(good =>
         good.StartS <= start + exposure.Start.TotalSeconds && start + exposure.End.TotalSeconds < good.EndS);
-
-    private static Duration UncertaintyNear(LightChart chart, IReadOnlyList<LightWindow> windows, Stretch starts)
-    {
-        var middle = chart.Track.At((starts.StartS + starts.EndS) / 2);
-        return UncertaintyOf(windows.MinBy(window => Duration.Max(window.Start.At - middle, middle - window.End.At))!);
-    }
-
-    private static Duration UncertaintyOf(LightWindow window) =>
-        Duration.FromSeconds(double.Hypot(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS));
 }

@@ -23,6 +23,9 @@ public enum Verdict
 /// <summary>Why a frame has no light at its instant.</summary>
 public enum FrameProblem
 {
+    /// <summary>The sun does not reach half of its ridge in this window.</summary>
+    RidgeNeverLit,
+
     RidgeNotYetLit,
     RidgeNoLongerLit,
     ValleyNotYetShaded,

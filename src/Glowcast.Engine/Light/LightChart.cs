@@ -1,4 +1,5 @@
 using Glowcast.Engine.Sky;
+using Glowcast.Engine.Terrain;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
@@ -99,26 +100,19 @@ public sealed class LightChart
             weights[i % Scene.Columns] > 0 ? (byte)Math.Round(sums[i] / weights[i % Scene.Columns]) : (byte)0);
     }
 
-    /// <summary>How far a moment at which ground of one role comes into the light or leaves it may be off: the median of
-    /// the patches that cross nearest to it.</summary>
-    internal TimingUncertainty UncertaintyAt(double seconds, Func<PatchRole, bool> role)
+    /// <summary>How sure a moment is at which ground of one role comes into the light or leaves it: judged by the patches
+    /// that cross nearest to it.</summary>
+    internal EdgeConfidence ConfidenceAt(double seconds, Func<PatchRole, bool> role)
     {
         const int asked = 15;
-        var nearest =
+        var nearest = (
             from i in Enumerable.Range(0, lights.Length)
             where role(Scene.Patches[i].Role)
             from crossing in lights[i].Crossings
             where crossing.Sun is not null
             orderby Math.Abs(crossing.Seconds - seconds)
-            select (Patch: i, HorizonCrossing: crossing);
-        var ground = new SunOverGround(Track, Scene.Grid, Scene.Model);
-        var uncertainties = nearest.Take(asked).Select(entry =>
-        {
-            var place = Scene.Patches[entry.Patch].Ground;
-            ground.StandAt(place);
-            return TimingUncertainty.At(entry.HorizonCrossing, ground, place.Height);
-        }).OrderBy(uncertainty => uncertainty.CombinedS).ToList();
-        return uncertainties.Count > 0 ? uncertainties[uncertainties.Count / 2] : TimingUncertainty.None;
+            select (Scene.Patches[i].Ground, crossing)).Take(asked);
+        return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model));
     }
 
     private static PatchLight LightOn(SunOverGround ground, double level)

@@ -38,9 +38,10 @@ public enum LightDirection
 /// <summary>One end of a window.</summary>
 /// <param name="At">The moment.</param>
 /// <param name="Uncertainty">Of the moment, one standard deviation.</param>
+/// <param name="UnknownBeyond">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
 /// <param name="RidgeShare">Share of the ridge's columns lit then.</param>
 /// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
-public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, double RidgeShare, double? ValleyShare);
+public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, Length? UnknownBeyond, double RidgeShare, double? ValleyShare);
 
 /// <summary>A stretch of time in which the ridge is lit and the valley in shade: start included, end excluded.</summary>
 /// <param name="SunAzimuth">True bearing of the sun at the lookout in the middle of the window.</param>

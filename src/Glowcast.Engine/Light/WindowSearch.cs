@@ -43,13 +43,14 @@ public static class WindowSearch
     private static WindowEdge EdgeAt(LightChart chart, double seconds, bool opens)
     {
         var cause = CauseOf(chart, seconds, opens);
-        var uncertainty = cause switch
+        var confidence = cause switch
         {
-            WindowEdgeCause.DayEnds => TimingUncertainty.None,
-            WindowEdgeCause.ValleyLit or WindowEdgeCause.ValleyShaded => chart.UncertaintyAt(seconds, role => role == PatchRole.Valley),
-            _ => chart.UncertaintyAt(seconds, role => role == PatchRole.Crest),
+            WindowEdgeCause.DayEnds => default,
+            WindowEdgeCause.ValleyLit or WindowEdgeCause.ValleyShaded => chart.ConfidenceAt(seconds, role => role == PatchRole.Valley),
+            _ => chart.ConfidenceAt(seconds, role => role == PatchRole.Crest),
         };
-        return new WindowEdge(chart.Track.At(seconds), cause, uncertainty, chart.RidgeColumns.At(seconds), chart.Valley?.At(seconds));
+        return new WindowEdge(
+            chart.Track.At(seconds), cause, confidence.Uncertainty, confidence.UnknownBeyond, chart.RidgeColumns.At(seconds), chart.Valley?.At(seconds));
     }
 
     private static WindowEdgeCause CauseOf(LightChart chart, double seconds, bool opens)

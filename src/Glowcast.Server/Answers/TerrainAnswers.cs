@@ -22,14 +22,15 @@ public sealed record GridAnswer(
 /// <param name="Assumed">"nothing" or "smoothEarth".</param>
 /// <param name="HeightM">Of the smooth earth.</param>
 /// <param name="EdgeDistanceM">Where the ray leaves the grid; null where the search could end before.</param>
-/// <param name="CouldMatter">Ground out there, as high as the highest on earth, would stand above the answer.</param>
-public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double? EdgeDistanceM, bool CouldMatter)
+/// <param name="CouldMatter">Ground out there, as high as the highest on earth, would stand above the answer; null where
+/// the question is not about one ray.</param>
+public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double? EdgeDistanceM, bool? CouldMatter)
 {
     public static BeyondGridAnswer Of(SightModel model, TerrainHorizon? horizon = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         return new BeyondGridAnswer(
-            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter ?? false);
+            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter);
     }
 }
 

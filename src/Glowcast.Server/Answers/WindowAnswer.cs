@@ -25,11 +25,15 @@ public sealed record WindowAnswer(
 }
 
 /// <summary>One end of a window: what is lit then, and where its uncertainty comes from, as standard deviations.</summary>
-public sealed record WindowEdgeAnswer(double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS)
+/// <param name="UnknownBeyondM">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
+public sealed record WindowEdgeAnswer(
+    double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM)
 {
     public static WindowEdgeAnswer Of(WindowEdge edge)
     {
         ArgumentNullException.ThrowIfNull(edge);
-        return new WindowEdgeAnswer(edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS);
+        return new WindowEdgeAnswer(
+            edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
+            edge.UnknownBeyond?.Metres);
     }
 }

@@ -1,0 +1,28 @@
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>How sure a moment of light is.</summary>
+/// <param name="Uncertainty">One standard deviation: the median of the ground that comes into the light, or leaves it, then.</param>
+/// <param name="UnknownBeyond">How far the grid reaches towards the sun from that ground, where ground beyond its edge,
+/// were there any so high, could still stand in the way; null where nothing beyond could.</param>
+public readonly record struct EdgeConfidence(TimingUncertainty Uncertainty, Length? UnknownBeyond)
+{
+    internal static EdgeConfidence Of(IReadOnlyList<(Place Ground, HorizonCrossing Crossing)> crossings, SunOverGround ground, SightLines sights)
+    {
+        if (crossings.Count == 0) return default;
+        var uncertainties = new List<TimingUncertainty>();
+        var edges = new List<Length>();
+        foreach (var (place, crossing) in crossings)
+        {
+            ground.StandAt(place);
+            uncertainties.Add(TimingUncertainty.At(crossing, ground, place.Height));
+            var horizon = sights.HorizonOf(place, Azimuth.FromRadians(crossing.Sun!.Value.AzimuthRad));
+            if (horizon is { BeyondCouldMatter: true, GridEdge: { } edge }) edges.Add(edge);
+        }
+        return new EdgeConfidence(
+            uncertainties.OrderBy(uncertainty => uncertainty.CombinedS).ElementAt(uncertainties.Count / 2),
+            2 * edges.Count < crossings.Count ? null : edges.Order().ElementAt(edges.Count / 2));
+    }
+}
