@@ -1,6 +1,7 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Engine.Forecast;
@@ -23,6 +24,7 @@ public static class Forecaster
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
             return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
+        RefuseAir(plan, eye, grid);
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop);
         if (scene.HighestCrest is not { } crest)
             return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.");
@@ -30,12 +32,17 @@ public static class Forecaster
             return Without(scene, "The sun stays more than 6° below the horizon all day.");
 
         var windows = WindowSearch.Windows(chart);
+        var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air);
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(chart, windows, set);
         IReadOnlyList<Remedy> remedies = set is null || fit is { IsPossible: true } or { Verdict: Verdict.NoLight }
             ? [] : Remedies.For(plan, chart, windows, set, crest);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, remedies, Cautions.For(windows));
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, remedies, Cautions.For(windows))
+        {
+            Brightness = brightness,
+            NearestMiss = none?.Nearest,
+        };
 
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
@@ -56,6 +63,18 @@ public static class Forecaster
         return grid.HeightAt(lookout.Point) is { } ground
             ? new Place(lookout.Point, ground + lookout.EyeHeight)
             : throw new BadInputException("lookout", $"Stands beside a hole in the grid {grid.Name}, which has no height at {lookout.Point}; move it, or take a grid without the hole.");
+    }
+
+    private static void RefuseAir(Plan plan, Place eye, ElevationGrid grid)
+    {
+        if (plan.Conditions.Air is not { } air) return;
+        var highest = grid.Relief.Highest ?? eye.Height;
+        if (!air.CanStandAt(eye.Height) || !air.MovedTo(eye.Height, highest).CanStandAt(highest))
+        {
+            throw new BadInputException(
+                "conditions.pressureHPa",
+                $"Such air cannot stand at the lookout, {eye.Height.Metres:0} m high, where about {Air.Standard(eye.Height).PressureHPa:0} hPa are usual: give the pressure at the lookout, not reduced to sea level; got {air.PressureHPa:0.#} hPa at {air.TemperatureC:0.#} °C.");
+        }
     }
 
     private static PlannedSet Ordered(Plan plan, LightChart chart, IReadOnlyList<LightWindow> windows, Angle crest)
