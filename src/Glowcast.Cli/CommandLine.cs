@@ -64,6 +64,9 @@ public static class CommandLine
             new HorizonCommand(terminal),
             new SightCommand(terminal),
             new SkylineCommand(terminal),
+            new LightCommand(terminal),
+            new SetCommand(terminal),
+            new ForecastCommand(terminal),
             new GridCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpAction { MaxWidth = terminal.Width };

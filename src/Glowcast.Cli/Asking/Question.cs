@@ -37,7 +37,9 @@ internal sealed class Question(ParseResult parsed, bool wantsJson)
     public double Number(Option<string[]> option, double min, double max, double? fallback = null)
     {
         if (!Has(option)) return Faults.InRange((double?)null, option.Name, min, max, fallback);
-        return Optional(option, Written.Number) is { } number ? Faults.InRange(number, option.Name, min, max) : min;
+        return Optional(option, (text, field) => (double?)Written.Number(text, field)) is { } number
+            ? Faults.InRange(number, option.Name, min, max)
+            : min;
     }
 
     public double? NumberOrNone(Option<string[]> option, double min, double max) => Has(option) ? Number(option, min, max) : null;

@@ -26,11 +26,11 @@ internal static partial class Written
 
     /// <summary>Any number, NaN and infinities too: what they are good for is for the asker to say.</summary>
     /// <exception cref="BadInputException">Not a number.</exception>
-    public static double? Number(string text, string field) =>
+    public static double Number(string text, string field) =>
         NumberOrNone(text) ?? throw new BadInputException(field, $"Must be a number such as 46.5; got '{text}'.");
 
     /// <exception cref="BadInputException">Not a bearing.</exception>
-    public static Azimuth Bearing(string text, string field) => Number(text, field) is { } degrees && double.IsFinite(degrees)
+    public static Azimuth Bearing(string text, string field) => Number(text, field) is var degrees && double.IsFinite(degrees)
         ? Azimuth.FromDegrees(degrees)
         : throw new BadInputException(field, $"Must be a true bearing in degrees such as 245; got '{text}'.");
 

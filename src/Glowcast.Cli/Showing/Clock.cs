@@ -10,6 +10,8 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
 {
     private static readonly LocalTimePattern ToSeconds = LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss");
 
+    private static readonly LocalTimePattern ToMinutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
     public DateTimeZone? Zone { get; } = zone;
 
     /// <summary>The headings over the cells of <see cref="Cells"/>.</summary>
@@ -21,8 +23,16 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
     /// <summary>The same in a sentence: "06:45:00 local (11:45:00 UTC)".</summary>
     public string Say(Instant instant) => Zone is null ? $"{Utc(instant)} UTC" : $"{Local(instant, Zone)} local ({Utc(instant)} UTC)";
 
-    /// <summary>The local time to the minute, or UTC where there is none.</summary>
-    public string Short(Instant instant) => LocalTimePattern.CreateWithInvariantCulture("HH:mm").Format(instant.InZone(Zone ?? DateTimeZone.Utc).TimeOfDay);
+    /// <summary>To the minute, and cut off to it: local time, or UTC where there is none.</summary>
+    public string Short(Instant instant) => Short(instant, Zone ?? DateTimeZone.Utc);
+
+    /// <summary>To the minute, and cut off to it: local time and UTC, or UTC alone.</summary>
+    public string ShortCells(Instant instant) => Zone is null ? Short(instant) : $"{Short(instant)}  {Short(instant, DateTimeZone.Utc)}";
+
+    /// <summary>The headings over <see cref="ShortCells"/>.</summary>
+    public string ShortHeadings => Zone is null ? "UTC" : "local  UTC";
+
+    private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(instant.InZone(zone).TimeOfDay);
 
     private string Utc(Instant? instant) => Local(instant, DateTimeZone.Utc);
 
