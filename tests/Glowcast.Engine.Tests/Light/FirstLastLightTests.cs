@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
@@ -60,13 +61,20 @@ public class FirstLastLightTests
 
     private static readonly InstantPattern Instants = InstantPattern.ExtendedIso;
 
+    private static readonly ConcurrentDictionary<string, DirectLight> Days = new();
+
     private static IReadOnlyList<LitInterval> IntervalsOf(ReferenceRow row, string limb)
+    {
+        var light = Days.GetOrAdd(row["id"], _ => DayOf(row));
+        return limb switch { "upper" => light.AnyLimb, "centre" => light.Centre, _ => light.WholeDisc };
+    }
+
+    private static DirectLight DayOf(ReferenceRow row)
     {
         var point = GeoPoint.FromDegrees(row.Number("lat_deg"), row.Number("lon_deg"));
         var start = Instants.Parse(row["window_start_utc"]).Value;
         var day = SunTrack.Over(new Interval(start, start + Duration.FromDays(1)), row.Number("delta_t_s"));
-        var light = DirectLight.On(new Place(point, SharedData.Tile.HeightAt(point)!.Value), SharedData.Tile, NothingBeyond, day);
-        return limb switch { "upper" => light.AnyLimb, "centre" => light.Centre, _ => light.WholeDisc };
+        return DirectLight.On(new Place(point, SharedData.Tile.HeightAt(point)!.Value), SharedData.Tile, NothingBeyond, day);
     }
 
     private static bool IsNear(ReferenceRow row, string limb, string moment) =>
