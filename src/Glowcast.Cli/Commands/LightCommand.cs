@@ -23,8 +23,8 @@ internal sealed class LightCommand : PlanCommand
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        if (asked.Has(target) && asked.Has(Plan)) asked.Faults.Add(Plan.Name, "Cannot stand beside --target; ask for one of the two.");
-        if (!asked.Has(target) && !asked.Has(Plan)) asked.Faults.Add(target.Name, "Is missing, and so is --plan; give a point such as 44.2706,-71.3033, or a plan.");
+        if (asked.Has(target) == asked.Has(Plan)) asked.Faults.Add(target.Name, "Give either --target for one point, such as 44.2706,-71.3033, or --plan for a ridge.");
+        asked.Faults.ThrowIfAny();
         if (asked.Has(Plan)) AnswerPlan(asked, cancel);
         else AnswerTarget(asked);
     }
