@@ -3,6 +3,7 @@ using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
+using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -47,6 +48,37 @@ public static class Forecaster
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
             plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]));
+    }
+
+    /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>
+    /// <param name="plan">Read with <see cref="PlanNeeds.Lookout"/>; its date is not used.</param>
+    /// <inheritdoc cref="Forecast"/>
+    public static IReadOnlyList<SeasonDay> Season(
+        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(grid);
+        var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
+        var eye = EyeOf(lookout, grid);
+        var deck = plan.Conditions.DeckTop;
+        var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
+        if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
+        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck);
+        if (scene.HighestCrest is null) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
+        // The horizons take about as long as a season of days.
+        var season = Light.Season.Over(scene, lookout.Zone, Part(progress, 0), cancel);
+        return season.Days(from, to, score, Part(progress, 0.5), cancel);
+
+        List<SeasonDay> Nothing(string why) =>
+            [.. Enumerable.Range(0, Period.DaysBetween(from, to) + 1).Select(i => new SeasonDay(from.PlusDays(i), [], 0, [why]))];
+    }
+
+    private static PartProgress? Part(IProgress<double>? progress, double from) => progress is null ? null : new PartProgress(progress, from);
+
+    /// <summary>Half of the work.</summary>
+    private sealed class PartProgress(IProgress<double> whole, double from) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report(from + (value / 2));
     }
 
     /// <summary>The lookout's eye over the ground of the grid.</summary>
