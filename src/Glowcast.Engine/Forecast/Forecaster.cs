@@ -32,8 +32,11 @@ public static class Forecaster
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
             return Without(scene, "The sun stays more than 6° below the horizon all day.");
 
-        var windows = WindowSearch.Windows(chart);
-        var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air);
+        var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
+        IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
+        {
+            Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
+        })];
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(chart, windows, set);
         IReadOnlyList<Remedy> remedies = set is null || fit is { IsPossible: true } or { Verdict: Verdict.NoLight }

@@ -166,6 +166,8 @@ public static class PlanReader
         var pressure = fields.NumberOrNone("pressureHPa", 200, 1100);
         var temperature = fields.NumberOrNone("temperatureC", -90, 60);
         var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
+        var litRidge = fields.Positive("litRidgeReflectance", 1, Reflectances.Usual.LitRidge);
+        var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
         if (fields.Text("sounding") is not null) fields.Add("sounding", "Cannot be read yet; leave it null and give deckTopM.");
@@ -178,6 +180,7 @@ public static class PlanReader
             DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
+            Reflectances = new Reflectances(litRidge, shadedGround),
             Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
         };
     }
