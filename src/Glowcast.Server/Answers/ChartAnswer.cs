@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Sky;
 
 namespace Glowcast.Server.Answers;
 
@@ -13,7 +14,10 @@ namespace Glowcast.Server.Answers;
 public sealed record ChartAnswer(
     string Start, int Minutes, double FromDeg, double ColumnDeg, int Columns, IReadOnlyList<bool> HasRidge, byte[] Crest, byte[] Ridge, byte[] Valley)
 {
-    public static ChartAnswer Of(LightChart chart)
+    /// <summary>What has one value a minute for the whole ridge; null where its light was not worked out.</summary>
+    public ChartMinutesAnswer? ByMinute { get; init; }
+
+    public static ChartAnswer Of(LightChart chart, RidgeBrightness? ridge = null, Haze? haze = null)
     {
         ArgumentNullException.ThrowIfNull(chart);
         return new ChartAnswer(
@@ -21,6 +25,9 @@ public sealed record ChartAnswer(
             chart.Scene.Columns, [.. chart.CrestLit.Select(crest => crest is not null)],
             chart.MeanDiscShares(role => role == PatchRole.Crest),
             chart.MeanDiscShares(role => role is PatchRole.Crest or PatchRole.Ridge),
-            chart.MeanDiscShares(role => role == PatchRole.Valley));
+            chart.MeanDiscShares(role => role == PatchRole.Valley))
+        {
+            ByMinute = ridge is null ? null : ChartMinutesAnswer.Of(chart, ridge, haze ?? Haze.None),
+        };
     }
 }

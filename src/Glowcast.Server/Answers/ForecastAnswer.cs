@@ -29,7 +29,7 @@ public sealed record ForecastAnswer(
             forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
             AssumedAnswer.Of(plan), forecast.Cautions,
-            withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null,
+            withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
@@ -48,7 +48,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
         ArgumentNullException.ThrowIfNull(forecast);
         return new SpanLightAnswer(
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness))], forecast.WhyNone,
-            AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null)
+            AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
         };
