@@ -114,7 +114,7 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
         {
             var help = await Outcome.Of([.. command.Split(' '), "--help"]);
 
-            Assert.Contains($"  glowcast {command} ", help.Out, StringComparison.Ordinal);
+            Assert.Contains($"Example:{Environment.NewLine}glowcast {command}", help.Out, StringComparison.Ordinal);
         }
     }
 

@@ -7,7 +7,7 @@ namespace Glowcast.Cli.Commands;
 /// <summary>Elevation grids themselves.</summary>
 internal sealed class GridCommand : Command
 {
-    public GridCommand(Terminal terminal) : base("grid", "Look at elevation grids.\n  glowcast grid info N44W072.hgt") =>
+    public GridCommand(Terminal terminal) : base("grid", "Look at elevation grids: grid info.") =>
         Subcommands.Add(new GridInfoCommand(terminal));
 }
 
@@ -24,7 +24,7 @@ internal sealed class GridInfoCommand : AnswerCommand
         "info", "Where a grid lies, its spacing, its heights and its holes.", "glowcast grid info N44W072.hgt", terminal)
     {
         Arguments.Add(files);
-        Takes();
+        Takes(Json);
     }
 
     protected override void Answer(Question asked, CancellationToken cancel)

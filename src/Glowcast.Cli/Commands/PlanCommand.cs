@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Glowcast.Cli.Asking;
-using Glowcast.Cli.Showing;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Terrain;
 
@@ -30,12 +29,6 @@ internal abstract class PlanCommand(string name, string description, string exam
             : null;
         var sight = ReadSight(asked, plan?.Conditions.Sight ?? SightModel.Usual);
         asked.Faults.ThrowIfAny();
-        return Forecast(plan! with { Conditions = plan.Conditions with { Sight = sight } }, grid!, cancel);
-    }
-
-    protected LightForecast Forecast(Plan plan, ElevationGrid grid, CancellationToken cancel)
-    {
-        using var progress = new ProgressLine(Terminal, "working out the light");
-        return Forecaster.Forecast(plan, grid, progress, cancel);
+        return ForecastWork.Run(Terminal, plan! with { Conditions = plan.Conditions with { Sight = sight } }, grid!, cancel);
     }
 }

@@ -13,7 +13,7 @@ namespace Glowcast.Cli.Commands;
 internal sealed class SunCommand : AnswerCommand
 {
     private readonly Option<string[]> at = Ask.For("--at", "instant", "With Z or an offset: 2026-02-14T06:45:00-05:00.");
-    private readonly Option<string[]> date = Ask.Date();
+    private readonly Option<string[]> date = Ask.For("--date", "date", "A local date, such as 2026-02-14.");
     private readonly Option<string[]> latitude = Ask.Latitude();
     private readonly Option<string[]> longitude = Ask.Longitude();
     private readonly Option<string[]> height = Ask.For("--height", "metres", "Of the place. Default 0.");
@@ -23,7 +23,7 @@ internal sealed class SunCommand : AnswerCommand
     public SunCommand(Terminal terminal) : base(
         "sun", "Where the sun is at an instant, or its rising, setting and twilights on a day.",
         "glowcast sun --date 2026-02-14 --latitude 44.26 --longitude -71.2", terminal) =>
-        Takes(at, date, latitude, longitude, height, zone, deltaT);
+        Takes(at, date, latitude, longitude, height, zone, deltaT, Json);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
