@@ -63,12 +63,14 @@ public static class CommandLine
             "When the sun reaches a far ridge while the valley is still in shade, and whether a stitched panorama can be shot in that time.")
         {
             new SunCommand(terminal),
+            new SkyCommand(terminal),
             new HorizonCommand(terminal),
             new SightCommand(terminal),
             new SkylineCommand(terminal),
             new LightCommand(terminal),
             new SetCommand(terminal),
             new ForecastCommand(terminal),
+            new SeasonCommand(terminal),
             new GridCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);

@@ -9,7 +9,14 @@ namespace Glowcast.Cli.Commands;
 internal abstract class AnswerCommand(string name, string description, string example, Terminal terminal)
     : QuestionCommand(name, description, example, terminal)
 {
-    protected Option<bool> Json { get; } = new("--json") { Description = "Print one JSON object, and nothing else." };
+    private readonly Option<bool> json = new("--json") { Description = "Print one JSON object, and nothing else." };
+
+    /// <summary>Takes these options, and <c>--json</c>.</summary>
+    protected new void Takes(params ReadOnlySpan<Option> options)
+    {
+        base.Takes(options);
+        base.Takes(json);
+    }
 
     protected override Task AnswerAsync(Question asked, CancellationToken cancel)
     {
@@ -23,7 +30,7 @@ internal abstract class AnswerCommand(string name, string description, string ex
     /// <param name="write">Writes the answer where it is to be read.</param>
     protected void Reply<T>(Question asked, T answer, Action<Page> write)
     {
-        if (asked.Flag(Json)) Terminal.Out.WriteLine(AnswerJson.Write(answer));
+        if (asked.Flag(json)) Terminal.Out.WriteLine(AnswerJson.Write(answer));
         else Page.Show(Terminal, write);
     }
 }

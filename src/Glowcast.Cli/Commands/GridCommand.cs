@@ -24,7 +24,7 @@ internal sealed class GridInfoCommand : AnswerCommand
         "info", "Where a grid lies, its spacing, its heights and its holes.", "glowcast grid info N44W072.hgt", terminal)
     {
         Arguments.Add(files);
-        Takes(Json);
+        Takes();
     }
 
     protected override void Answer(Question asked, CancellationToken cancel)

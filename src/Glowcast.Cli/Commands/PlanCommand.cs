@@ -18,6 +18,14 @@ internal abstract class PlanCommand(string name, string description, string exam
     /// <exception cref="Engine.Measures.BadInputException">Something is missing or wrong; says all that is.</exception>
     protected LightForecast Forecast(Question asked, PlanNeeds needs, CancellationToken cancel)
     {
+        var (plan, grid) = Read(asked, needs);
+        asked.Faults.ThrowIfAny();
+        return ForecastWork.Run(Terminal, plan!, grid!, cancel);
+    }
+
+    /// <summary>The plan and its grid; faults are noted, and what they belong to is null.</summary>
+    protected (Plan? Plan, ElevationGrid? Grid) Read(Question asked, PlanNeeds needs)
+    {
         var file = asked.Required(Plan, "the file of a plan", PlanFile.Open);
         var isGridGiven = asked.Has(Grids);
         if (isGridGiven) file?.Change("grids", new JsonArray([.. asked.Texts(Grids).Select(path => JsonValue.Create(path))]));
@@ -28,7 +36,6 @@ internal abstract class PlanCommand(string name, string description, string exam
             : file?.GridPaths is { Count: > 0 } paths ? asked.Try(() => GridFiles.Read(paths, "grids"))
             : null;
         var sight = ReadSight(asked, plan?.Conditions.Sight ?? SightModel.Usual);
-        asked.Faults.ThrowIfAny();
-        return ForecastWork.Run(Terminal, plan! with { Conditions = plan.Conditions with { Sight = sight } }, grid!, cancel);
+        return (plan is null ? null : plan with { Conditions = plan.Conditions with { Sight = sight } }, grid);
     }
 }

@@ -13,7 +13,7 @@ internal sealed class SetCommand : AnswerCommand
 
     public SetCommand(Terminal terminal) : base(
         "set", "The frames of a plan's set, the print they give, and how long they take.", "glowcast set --plan plan.json", terminal) =>
-        Takes(plan, Json);
+        Takes(plan);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

@@ -23,7 +23,7 @@ internal sealed class SunCommand : AnswerCommand
     public SunCommand(Terminal terminal) : base(
         "sun", "Where the sun is at an instant, or its rising, setting and twilights on a day.",
         "glowcast sun --date 2026-02-14 --latitude 44.26 --longitude -71.2", terminal) =>
-        Takes(at, date, latitude, longitude, height, zone, deltaT, Json);
+        Takes(at, date, latitude, longitude, height, zone, deltaT);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

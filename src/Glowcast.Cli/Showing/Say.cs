@@ -43,9 +43,8 @@ internal static class Say
     public static string Sight(SightModel model) =>
         $"Taken: refraction k = {model.RefractionK}; past the grid's edge {Beyond(model)}.";
 
-    public static string Day(LocalDate date, DateTimeZone? zone)
-    {
-        var day = NodaTime.Text.LocalDatePattern.Iso.Format(date);
-        return zone is null ? $"{day}, reckoned by the sun" : $"{day}, {zone.Id}";
-    }
+    public static string Iso(LocalDate date) => NodaTime.Text.LocalDatePattern.Iso.Format(date);
+
+    public static string Day(LocalDate date, DateTimeZone? zone) =>
+        zone is null ? $"{Iso(date)}, reckoned by the sun" : $"{Iso(date)}, {zone.Id}";
 }

@@ -66,5 +66,7 @@ public sealed record Conditions
     /// <summary>Ångström's turbidity coefficient β at 1 µm, at sea level.</summary>
     public double AerosolBeta { get; init; } = 0.05;
 
+    public Haze Haze => new(AerosolBeta);
+
     public SightModel Sight { get; init; } = SightModel.Usual;
 }

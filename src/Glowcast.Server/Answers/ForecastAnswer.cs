@@ -21,7 +21,7 @@ public sealed record ForecastAnswer(
             NodaTime.Text.LocalDatePattern.Iso.Format(plan.Date!.Value), zone?.Id,
             new LookoutAnswer(plan.Lookout.Point.LatitudeDeg, plan.Lookout.Point.LongitudeDeg, forecast.Eye.Height.Metres),
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone))], forecast.WhyNone,
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set),
             forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
@@ -38,7 +38,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     {
         ArgumentNullException.ThrowIfNull(forecast);
         return new SpanLightAnswer(
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone))], forecast.WhyNone,
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness))], forecast.WhyNone,
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null);
     }
 }

@@ -7,12 +7,14 @@ namespace Glowcast.Server.Answers;
 /// <param name="LitShare">Share of the ridge's columns lit in the middle of the window.</param>
 /// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
 /// <param name="SunFromViewDeg">Between the middle of the span and the sun, along the horizon.</param>
+/// <param name="RidgeLight">How bright the lit ridge is, in which colour, and how fast that changes; null where it was not worked out.</param>
 public sealed record WindowAnswer(
     string Start, string End, double LengthS, double StartUncertaintyS, double EndUncertaintyS, string? StartLocal, string? EndLocal,
     WindowEdgeCause StartCause, WindowEdgeCause EndCause, WindowEdgeAnswer AtStart, WindowEdgeAnswer AtEnd, double LitShare,
-    double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan)
+    double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan,
+    RidgeLightAnswer? RidgeLight = null)
 {
-    public static WindowAnswer Of(LightWindow window, DateTimeZone? zone)
+    public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);
         return new WindowAnswer(
@@ -20,7 +22,8 @@ public sealed record WindowAnswer(
             window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS,
             Moments.Local(window.Start.At, zone), Moments.Local(window.End.At, zone), window.Start.Cause, window.End.Cause,
             WindowEdgeAnswer.Of(window.Start), WindowEdgeAnswer.Of(window.End), window.RidgeShareInMiddle, window.ValleyShareInMiddle,
-            window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan);
+            window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan,
+            ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)));
     }
 }
 
