@@ -72,6 +72,8 @@ public static class CommandLine
             new ForecastCommand(terminal),
             new SeasonCommand(terminal),
             new GridCommand(terminal),
+            new ServeCommand(terminal),
+            new DemoCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);
         ShowHelpWithoutCommand(root, terminal);
