@@ -20,4 +20,7 @@ public sealed record LightForecast(
 {
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
+
+    /// <summary>Why neither the set nor any change of it fits, in a sentence; null where something does.</summary>
+    public string? WhyNothingFits { get; init; }
 }

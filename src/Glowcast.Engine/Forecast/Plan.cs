@@ -31,6 +31,9 @@ public sealed record Plan
     /// <summary>Null where the plan says nothing of it; light alone needs no camera.</summary>
     public Gear? Gear { get; init; }
 
+    /// <summary>What else is in the bag, at the aperture of the lens on the camera.</summary>
+    public IReadOnlyList<Lens> OtherLenses { get; init; } = [];
+
     public SetSettings Set { get; init; } = new();
 
     /// <summary>True where the plan leaves the direction of the sweep to the forecast.</summary>
@@ -59,6 +62,12 @@ public sealed record Conditions
 
     /// <summary>Top of a sea of cloud; null for none.</summary>
     public Length? DeckTop { get; init; }
+
+    /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
+    public double? CloudSpeedMs { get; init; }
+
+    /// <summary>How far that cloud is; null for the nearest visible top of the deck.</summary>
+    public Length? CloudDistance { get; init; }
 
     /// <summary>At the lookout; null for standard air.</summary>
     public Air? Air { get; init; }

@@ -23,7 +23,7 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null,
