@@ -28,6 +28,9 @@ public sealed record Plan
     /// <summary>The altitude the middle of the rows looks at; null to place it by the crest.</summary>
     public Angle? CentrePitch { get; init; }
 
+    /// <summary>Where the highest crest is to stand in the print, as a share of its height from the bottom.</summary>
+    public double CrestShare { get; init; } = 2.0 / 3;
+
     /// <summary>Null where the plan says nothing of it; light alone needs no camera.</summary>
     public Gear? Gear { get; init; }
 

@@ -58,6 +58,8 @@ public static class PlanReader
         var date = ReadDate(root, needs);
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
+        var crestShare = ReadCrestShare(span);
+        span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
         var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
         var conditions = ReadConditions(root.Object("conditions"));
@@ -72,6 +74,7 @@ public static class PlanReader
             Span = bearings!,
             Vertical = vertical,
             CentrePitch = pitch,
+            CrestShare = crestShare,
             Gear = gear,
             OtherLenses = otherLenses,
             Set = settings!,
@@ -140,10 +143,17 @@ public static class PlanReader
         var isGiven = fields.Has("fromDeg") && fields.Has("toDeg");
         if (isGiven && Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to))
             fields.Add("toDeg", $"Must differ from fromDeg: a span runs clockwise from one bearing to another; both are {from}°.");
-        fields.RefuseUnknown();
         return (
             Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to) ? null : BearingSpan.FromDegrees(from, to),
             ridgeFromKm, vertical, pitch is { } p ? Angle.FromDegrees(p) : null);
+    }
+
+    private static double ReadCrestShare(JsonFields fields)
+    {
+        var share = fields.Number("crestShare", 0.05, 0.95, 2.0 / 3);
+        if (fields.Has("crestShare") && fields.Has("centrePitchDeg"))
+            fields.Add("crestShare", "Cannot stand beside centrePitchDeg: either the pitch is given, or where the crest is to stand.");
+        return share;
     }
 
     private static (Gear? Gear, IReadOnlyList<Lens> Others) ReadGear(JsonFields root, PlanNeeds needs)

@@ -115,5 +115,10 @@ internal sealed class Remedies
             : $"Nothing fits, because {cause}, and no other way to shoot it can be laid out.";
     }
 
-    private static string InWords(Duration time) => time.TotalSeconds < 60 ? $"{time.TotalSeconds:0} s" : $"{time.TotalMinutes:0.#} min";
+    private static string InWords(Duration time) => time.TotalSeconds switch
+    {
+        < 60 => $"{time.TotalSeconds:0} s",
+        < 7200 => $"{time.TotalMinutes:0.#} min",
+        _ => $"{time.TotalHours:0.#} h",
+    };
 }

@@ -22,7 +22,7 @@ public sealed record ForecastAnswer(
             new LookoutAnswer(plan.Lookout.Point.LatitudeDeg, plan.Lookout.Point.LongitudeDeg, forecast.Eye.Height.Metres),
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
-            forecast.Set is null ? null : SetAnswer.Of(forecast.Set),
+            forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
             forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
             AssumedAnswer.Of(plan), forecast.Cautions,
