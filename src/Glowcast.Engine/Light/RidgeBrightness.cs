@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Light;
 /// <remarks>
 /// Worked out by the minute for one place that stands for the ridge, the crest of median height, with the whole disc of the
 /// sun; between minutes the logarithm runs straight, within 0.01 stop while the
-/// sun stands above the horizontal and 0.12 stop at −1.5° (docs/model.md, L10). Terrain is not asked: whether
+/// sun stands above the horizontal and 0.12 stop at −1.5° (docs/model.md, L11). Terrain is not asked: whether
 /// the ridge is lit at all is the light chart's to say. Immutable.
 /// </remarks>
 public sealed class RidgeBrightness
