@@ -37,20 +37,24 @@ public static class Forecaster
         {
             Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
         })];
+        var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
-        var fit = set is null ? null : FitSearch.Fit(chart, windows, set);
-        IReadOnlyList<Remedy> remedies = set is null || fit is { IsPossible: true } or { Verdict: Verdict.NoLight }
-            ? [] : Remedies.For(plan, chart, windows, set, crest);
+        var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
+        var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, remedies, Cautions.For(windows))
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, cure?.Remedies ?? [], Cautions.For(windows))
         {
-            Brightness = brightness,
+            Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
+            WhyNothingFits = set is null ? null : none?.Sentence ?? cure?.WhyNothingFits,
         };
 
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
-            plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]));
+            plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]))
+        {
+            WhyNothingFits = plan.Gear is null ? null : why,
+        };
     }
 
     /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>

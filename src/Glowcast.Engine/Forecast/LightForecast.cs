@@ -21,6 +21,9 @@ public sealed record LightForecast(
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 
+    /// <summary>Why neither the set nor any change of it fits, in a sentence; null where something does.</summary>
+    public string? WhyNothingFits { get; init; }
+
     /// <summary>The moment that came nearest to a window; null where there is one, and where nothing came near.</summary>
     public NearestMiss? NearestMiss { get; init; }
 }

@@ -34,7 +34,7 @@ public static class GridMosaic
         foreach (var tile in tiles.Skip(1))
         {
             var (x, y) = Offset(first.Posts, tile.Posts);
-            if (!Same(tile.Posts.LatitudeStepDeg, first.Posts.LatitudeStepDeg) || !Same(tile.Posts.LongitudeStepDeg, first.Posts.LongitudeStepDeg))
+            if (!Same(tile.Posts.RowStep, first.Posts.RowStep) || !Same(tile.Posts.ColumnStep, first.Posts.ColumnStep))
                 faults.Add("grids", $"{tile.Name} has another spacing than {first.Name}; only tiles of one spacing can be joined.");
             else if (Math.Abs(x - Math.Round(x)) > Slack || Math.Abs(y - Math.Round(y)) > Slack)
                 faults.Add("grids", $"The posts of {tile.Name} do not fall on those of {first.Name}; only tiles of one net can be joined.");
@@ -53,9 +53,7 @@ public static class GridMosaic
         var (rows, columns) = (bottom - top + 1, right - left + 1);
         if (rows * columns > MostPosts)
             throw new BadInputException("grids", $"Together the tiles span {columns} × {rows} posts; at most {MostPosts} can be held. Give fewer tiles, nearer to one another.");
-        return new GridPosts(
-            (int)rows, (int)columns, first.NorthDeg - (top * first.LatitudeStepDeg), first.WestDeg + (left * first.LongitudeStepDeg),
-            first.LatitudeStepDeg, first.LongitudeStepDeg);
+        return first.Extended(-left, -top, (int)rows, (int)columns);
     }
 
     private static void Lay(ElevationGrid tile, GridPosts posts, float[] heights)
@@ -79,8 +77,8 @@ public static class GridMosaic
     private static (double X, double Y) Offset(GridPosts from, GridPosts to)
     {
         // The shorter way round the earth, so that tiles on both sides of the date line are neighbours.
-        var east = Math.IEEERemainder(to.WestDeg - from.WestDeg, 360);
-        return (east / from.LongitudeStepDeg, (from.NorthDeg - to.NorthDeg) / from.LatitudeStepDeg);
+        var east = from.Projection is null ? Math.IEEERemainder(to.Left - from.Left, 360) : to.Left - from.Left;
+        return (east / from.ColumnStep, (from.Top - to.Top) / from.RowStep);
     }
 
     private static bool Same(double a, double b) => Math.Abs(a - b) < 1e-9 * a;

@@ -26,7 +26,7 @@ internal sealed partial class HgtFormat : IGridFormat
         var heights = new float[samples.Length];
         for (var i = 0; i < samples.Length; i++) heights[i] = samples[i] == Void ? float.NaN : samples[i];
         var step = 1.0 / (size - 1);
-        return new ElevationGrid(new GridPosts(size, size, south + 1, west, step, step), heights, fileName);
+        return new ElevationGrid(new GridPosts(size, size, south + 1, west, step, step), heights, fileName, VerticalDatums.Egm96);
     }
 
     private static (int South, int West) CornerFrom(string fileName)

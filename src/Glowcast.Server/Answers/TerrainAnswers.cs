@@ -4,17 +4,20 @@ using Glowcast.Engine.Terrain;
 namespace Glowcast.Server.Answers;
 
 /// <summary>What a grid holds.</summary>
+/// <param name="Crs">The coordinate system of its net, by name.</param>
+/// <param name="VerticalDatum">What heights are counted from; null where no file says it.</param>
+/// <param name="LatitudeStepDeg">Null where the net is on the plane of a projection, as is the other step.</param>
 public sealed record GridAnswer(
-    string Name, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg, double LatitudeStepDeg,
-    double LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
+    string Name, string Crs, string? VerticalDatum, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg,
+    double? LatitudeStepDeg, double? LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
 {
     public static GridAnswer Of(ElevationGrid grid)
     {
         ArgumentNullException.ThrowIfNull(grid);
         var posts = grid.Posts;
         return new GridAnswer(
-            grid.Name, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg, posts.LatitudeStepDeg,
-            posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
+            grid.Name, posts.Crs, grid.VerticalDatum, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg,
+            posts.LatitudeStepDeg, posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
     }
 }
 
