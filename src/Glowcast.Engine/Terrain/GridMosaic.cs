@@ -5,7 +5,6 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>Joins tiles of one net into a single grid. Where no tile lies there is a hole.</summary>
 public static class GridMosaic
 {
-    private const long MostPosts = 400_000_000;
 
     // Tiles whose posts miss one another by more than this share of a cell are not of one net.
     private const double Slack = 1e-3;
@@ -51,8 +50,8 @@ public static class GridMosaic
         var right = (long)Math.Round(offsets.Max(tile => tile.At.X + tile.Posts.Columns - 1));
         var bottom = (long)Math.Round(offsets.Max(tile => tile.At.Y + tile.Posts.Rows - 1));
         var (rows, columns) = (bottom - top + 1, right - left + 1);
-        if (rows * columns > MostPosts)
-            throw new BadInputException("grids", $"Together the tiles span {columns} × {rows} posts; at most {MostPosts} can be held. Give fewer tiles, nearer to one another.");
+        if (rows * columns > ElevationGrid.MostPosts)
+            throw new BadInputException("grids", $"Together the tiles span {columns} × {rows} posts; at most {ElevationGrid.MostPosts} can be held. Give fewer tiles, nearer to one another.");
         return first.Extended(-left, -top, (int)rows, (int)columns);
     }
 

@@ -37,7 +37,7 @@ public class GridFormatTests
     [InlineData("N46E007.hgt", 0, "2884802")]
     [InlineData("valley.hgt", 2884802, "N46E007")]
     [InlineData("N91E007.hgt", 2884802, "off the earth")]
-    [InlineData("N46E007.tiff", 2884802, "no elevation format")]
+    [InlineData("N46E007.flt", 2884802, "no elevation format")]
     public void A_wrong_hgt_is_refused_with_what_would_be_right(string name, int length, string says)
     {
         var refusal = Assert.Throws<BadInputException>(() => GridFile.Read(new MemoryStream(new byte[length]), name));
