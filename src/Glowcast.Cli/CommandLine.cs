@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using Glowcast.Cli.Asking;
 using Glowcast.Cli.Commands;
+using Glowcast.Cli.Showing;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Cli;
@@ -48,12 +49,13 @@ public static class CommandLine
         }
         catch (Exception fault)
         {
-            await terminal.Error.WriteLineAsync(terminal.TracesFaults
-                ? $"{fault}"
-                : $"Sorry, glowcast failed, and the fault is ours: {fault.Message} Set GLOWCAST_TRACE=1 to see where.");
+            await terminal.Error.WriteLineAsync(terminal.TracesFaults ? $"{fault}" : Apology(fault));
             return OurFault;
         }
     }
+
+    private static string Apology(Exception fault) =>
+        $"Sorry, glowcast failed, and the fault is ours: {fault.GetBaseException().Message.Split('\n')[0].Trim()} Set GLOWCAST_TRACE=1 to see where.";
 
     private static RootCommand RootOf(Terminal terminal)
     {
@@ -70,8 +72,10 @@ public static class CommandLine
             new ForecastCommand(terminal),
             new SeasonCommand(terminal),
             new GridCommand(terminal),
+            new ServeCommand(terminal),
+            new DemoCommand(terminal),
         };
-        foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpAction { MaxWidth = terminal.Width };
+        foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);
         ShowHelpWithoutCommand(root, terminal);
         return root;
     }
@@ -80,7 +84,7 @@ public static class CommandLine
     private static void ShowHelpWithoutCommand(Command command, Terminal terminal)
     {
         if (command.Subcommands.Count == 0) return;
-        command.SetAction(parsed => new HelpAction { MaxWidth = terminal.Width }.Invoke(parsed));
+        command.Action = new Help(terminal, isAsked: false);
         foreach (var inner in command.Subcommands) ShowHelpWithoutCommand(inner, terminal);
     }
 }

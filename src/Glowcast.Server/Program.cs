@@ -1,3 +1,4 @@
-var app = WebApplication.Create(args);
-app.MapGet("/health", () => "ok");
-app.Run();
+using Glowcast.Server;
+
+// The bare service, without a grid; the command line's serve gives it some.
+await ServerHost.Build(new ServerOptions()).RunAsync();

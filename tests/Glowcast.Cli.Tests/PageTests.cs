@@ -17,6 +17,8 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
         "forecast --help",
         "grid --help",
         "grid info --help",
+        "serve --help",
+        "demo --help",
         "sun --at 2026-02-14T06:45:00-05:00 --latitude 44.2592 --longitude -71.2025 --time-zone America/New_York",
         "sun --date 2026-02-14 --latitude 44.2592 --longitude -71.2025 --time-zone America/New_York",
         "sun --date 2026-06-21 --latitude 78 --longitude 15",
@@ -110,11 +112,11 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task Help_gives_an_example_for_every_command()
     {
-        foreach (var command in (string[])["sun", "horizon", "sight", "skyline", "light", "set", "forecast", "grid info"])
+        foreach (var command in (string[])["sun", "horizon", "sight", "skyline", "light", "set", "forecast", "grid info", "serve", "demo"])
         {
             var help = await Outcome.Of([.. command.Split(' '), "--help"]);
 
-            Assert.Contains($"  glowcast {command} ", help.Out, StringComparison.Ordinal);
+            Assert.Contains($"Example:{Environment.NewLine}glowcast {command}", help.Out, StringComparison.Ordinal);
         }
     }
 

@@ -18,7 +18,7 @@ internal static class Ask
 
     public static Option<string[]> TimeZone() => For("--time-zone", "name", "Such as Europe/Zurich. Without one, days are reckoned by the sun: local mean solar time.");
 
-    public static Option<string[]> Date() => For("--date", "date", "A local date, such as 2026-02-14.");
+    public static Option<string[]> Date() => For("--date", "date", "A local date, such as 2026-02-14; it stands in for that of a plan.");
 
     public static Option<string[]> Plan() => For("--plan", "file", "A plan as JSON (docs/plan.schema.json).");
 

@@ -5,11 +5,9 @@ namespace Glowcast.Cli.Asking;
 
 /// <summary>What was asked, read option by option. Every fault is noted and reading goes on with a default value;
 /// <see cref="Faults.ThrowIfAny"/> before the answer says them all.</summary>
-internal sealed class Question(ParseResult parsed, bool wantsJson)
+internal sealed class Question(ParseResult parsed)
 {
     public Faults Faults { get; } = new();
-
-    public bool WantsJson { get; } = wantsJson;
 
     public bool Has(Option option) => parsed.GetResult(option) is { Implicit: false };
 

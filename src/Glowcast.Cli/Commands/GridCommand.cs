@@ -7,7 +7,7 @@ namespace Glowcast.Cli.Commands;
 /// <summary>Elevation grids themselves.</summary>
 internal sealed class GridCommand : Command
 {
-    public GridCommand(Terminal terminal) : base("grid", "Look at elevation grids.\n  glowcast grid info N44W072.hgt") =>
+    public GridCommand(Terminal terminal) : base("grid", "Look at elevation grids: grid info.") =>
         Subcommands.Add(new GridInfoCommand(terminal));
 }
 

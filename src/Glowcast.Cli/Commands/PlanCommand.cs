@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Glowcast.Cli.Asking;
-using Glowcast.Cli.Showing;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Terrain;
 
@@ -21,7 +20,7 @@ internal abstract class PlanCommand(string name, string description, string exam
     {
         var (plan, grid) = Read(asked, needs);
         asked.Faults.ThrowIfAny();
-        return Forecast(plan!, grid!, cancel);
+        return ForecastWork.Run(Terminal, plan!, grid!, cancel);
     }
 
     /// <summary>The plan and its grid; faults are noted, and what they belong to is null.</summary>
@@ -38,11 +37,5 @@ internal abstract class PlanCommand(string name, string description, string exam
             : null;
         var sight = ReadSight(asked, plan?.Conditions.Sight ?? SightModel.Usual);
         return (plan is null ? null : plan with { Conditions = plan.Conditions with { Sight = sight } }, grid);
-    }
-
-    protected LightForecast Forecast(Plan plan, ElevationGrid grid, CancellationToken cancel)
-    {
-        using var progress = new ProgressLine(Terminal, "working out the light");
-        return Forecaster.Forecast(plan, grid, progress, cancel);
     }
 }

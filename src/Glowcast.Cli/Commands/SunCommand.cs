@@ -13,7 +13,7 @@ namespace Glowcast.Cli.Commands;
 internal sealed class SunCommand : AnswerCommand
 {
     private readonly Option<string[]> at = Ask.For("--at", "instant", "With Z or an offset: 2026-02-14T06:45:00-05:00.");
-    private readonly Option<string[]> date = Ask.Date();
+    private readonly Option<string[]> date = Ask.For("--date", "date", "A local date, such as 2026-02-14.");
     private readonly Option<string[]> latitude = Ask.Latitude();
     private readonly Option<string[]> longitude = Ask.Longitude();
     private readonly Option<string[]> height = Ask.For("--height", "metres", "Of the place. Default 0.");

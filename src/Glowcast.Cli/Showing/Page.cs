@@ -4,14 +4,14 @@ using Spectre.Console;
 namespace Glowcast.Cli.Showing;
 
 /// <summary>An answer to be read: headings, paragraphs, lists of facts and tables that fit the terminal.</summary>
-/// <remarks>What is written reaches the terminal on <see cref="Finish"/>, without blanks at the ends of lines.</remarks>
+/// <remarks>What is written reaches the terminal as a whole, without blanks at the ends of lines.</remarks>
 internal sealed class Page
 {
     private readonly Terminal terminal;
     private readonly StringBuilder text = new();
     private readonly IAnsiConsole console;
 
-    public Page(Terminal terminal)
+    private Page(Terminal terminal)
     {
         this.terminal = terminal;
         console = AnsiConsole.Create(new AnsiConsoleSettings
@@ -27,6 +27,14 @@ internal sealed class Page
     }
 
     public Terminal Terminal => terminal;
+
+    /// <summary>Lets a page be written, then shows it.</summary>
+    public static void Show(Terminal terminal, Action<Page> write)
+    {
+        var page = new Page(terminal);
+        write(page);
+        page.Finish();
+    }
 
     public void Title(string title) => console.Write(new Text(title + Environment.NewLine, new Style(decoration: Decoration.Bold)));
 
@@ -72,7 +80,7 @@ internal sealed class Page
         console.Write(table);
     }
 
-    public void Finish()
+    private void Finish()
     {
         using var lines = new StringReader(text.ToString());
         while (lines.ReadLine() is { } line) terminal.Out.WriteLine(line.TrimEnd());

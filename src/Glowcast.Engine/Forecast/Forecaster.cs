@@ -32,9 +32,12 @@ public static class Forecaster
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
             return Without(scene, "The sun stays more than 6° below the horizon all day.");
 
-        var windows = WindowSearch.Windows(chart);
-        var light = new LightOfDay(
-            chart, windows, RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!, plan.ExposureDriftStops);
+        var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
+        IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
+        {
+            Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
+        })];
+        var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);

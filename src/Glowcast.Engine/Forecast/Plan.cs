@@ -80,5 +80,7 @@ public sealed record Conditions
 
     public Haze Haze => new(AerosolBeta);
 
+    public Reflectances Reflectances { get; init; } = Reflectances.Usual;
+
     public SightModel Sight { get; init; } = SightModel.Usual;
 }

@@ -178,6 +178,8 @@ public static class PlanReader
         var pressure = fields.NumberOrNone("pressureHPa", 200, 1100);
         var temperature = fields.NumberOrNone("temperatureC", -90, 60);
         var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
+        var litRidge = fields.Positive("litRidgeReflectance", 1, Reflectances.Usual.LitRidge);
+        var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
         var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
@@ -196,6 +198,7 @@ public static class PlanReader
             CloudDistance = cloudDistance is { } km ? Length.FromKilometres(km) : null,
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
+            Reflectances = new Reflectances(litRidge, shadedGround),
             Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
         };
     }

@@ -74,4 +74,7 @@ public sealed record LightWindow(
 
     /// <summary>How it leaves it.</summary>
     public LightSweep? Loses { get; init; }
+
+    /// <summary>How the picture reads in the middle of the window; null where it was not worked out.</summary>
+    public PictureLight? Picture { get; init; }
 }

@@ -148,6 +148,18 @@ public sealed record GridPosts
         return GeoPoint.FromDegrees(latitude, longitude);
     }
 
+    /// <summary>As <see cref="ToCells"/>, but without a break at the net's own edges: it breaks on the far side of the earth.</summary>
+    internal (double X, double Y) CellsNear(GeoPoint point)
+    {
+        if (Projection is not null) return ProjectedCells(point.LatitudeDeg, point.LongitudeDeg);
+        var halfWidth = (EastDeg - WestDeg) / 2;
+        var east = Math.IEEERemainder(point.LongitudeDeg - (WestDeg + halfWidth), 360) + halfWidth;
+        return (east / ColumnStep, (Top - point.LatitudeDeg) / RowStep);
+    }
+
+    /// <summary>Whether a point lies in the net or not far from it.</summary>
+    internal bool IsNear(GeoPoint point) => bounds.IsNear(point);
+
     /// <summary>The same net, of another extent.</summary>
     /// <param name="left">Columns added in the west; fewer where negative.</param>
     /// <param name="top">Rows added in the north; fewer where negative.</param>

@@ -10,13 +10,14 @@ namespace Glowcast.Server.Answers;
 /// <param name="ColumnDeg">Width of a column.</param>
 /// <param name="TopDeg">Apparent altitude of the upper edge.</param>
 /// <param name="RowDeg">Height of a row.</param>
-/// <param name="Distance">Unsigned 16-bit little-endian numbers, row by row from the top, in base64: the distance of the
-/// ground in decametres, 0 for sky.</param>
+/// <param name="Distance">Unsigned 16-bit little-endian numbers n, row by row from the top, in base64: the ground is
+/// 10 m × exp(n / 6000) away, so that near and far ground keep the same share of error; 0 for sky.</param>
 /// <param name="Patches">The ground parted as the chart has it.</param>
 public sealed record PictureAnswer(
     double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, IReadOnlyList<PatchAnswer> Patches)
 {
-    private const double MetresPerUnit = 10;
+    private const double NearestM = 10;
+    private const double UnitsPerEfold = 6000;
     private const double NominalColumnDeg = 0.05;
     private const int MostColumns = 1800;
     private const double SkyAboveDeg = 1.5;
@@ -47,7 +48,7 @@ public sealed record PictureAnswer(
                 // Below the nearest ground of the grid the picture shows that ground.
                 var sample = seen.At(altitude.Radians)
                     ?? (seen.Samples.Count > 0 && altitude.Radians < seen.Samples[0].AltitudeRad ? seen.Samples[0] : (VisibleSample?)null);
-                var units = sample is { } ground ? Math.Clamp(ground.DistanceM / MetresPerUnit, 1, ushort.MaxValue) : 0;
+                var units = sample is { } ground ? Math.Clamp(Math.Round(UnitsPerEfold * Math.Log(ground.DistanceM / NearestM)), 1, ushort.MaxValue) : 0;
                 BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * view.Columns.Count) + column)), (ushort)units);
             }
         }

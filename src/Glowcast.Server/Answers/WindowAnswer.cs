@@ -14,6 +14,20 @@ public sealed record WindowAnswer(
     double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan,
     RidgeLightAnswer? RidgeLight = null)
 {
+    public DayHalf Half { get; init; }
+
+    /// <summary>Null where the window stands alone.</summary>
+    public BreakAnswer? BreakBefore { get; init; }
+
+    /// <summary>How the ridge comes into the light.</summary>
+    public SweepAnswer? Gains { get; init; }
+
+    /// <summary>How it leaves it.</summary>
+    public SweepAnswer? Loses { get; init; }
+
+    /// <summary>Direction, relief and black point in the middle of the window; null where they were not worked out.</summary>
+    public PictureLightAnswer? Picture { get; init; }
+
     public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);
@@ -23,20 +37,13 @@ public sealed record WindowAnswer(
             Moments.Local(window.Start.At, zone), Moments.Local(window.End.At, zone), window.Start.Cause, window.End.Cause,
             WindowEdgeAnswer.Of(window.Start), WindowEdgeAnswer.Of(window.End), window.RidgeShareInMiddle, window.ValleyShareInMiddle,
             window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan,
-            ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)));
-    }
-}
-
-/// <summary>One end of a window: what is lit then, and where its uncertainty comes from, as standard deviations.</summary>
-/// <param name="UnknownBeyondM">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
-public sealed record WindowEdgeAnswer(
-    double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM)
-{
-    public static WindowEdgeAnswer Of(WindowEdge edge)
-    {
-        ArgumentNullException.ThrowIfNull(edge);
-        return new WindowEdgeAnswer(
-            edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
-            edge.UnknownBeyond?.Metres);
+            ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)))
+        {
+            Half = window.Half,
+            BreakBefore = BreakAnswer.Of(window.BreakBefore),
+            Gains = SweepAnswer.Of(window.Gains),
+            Loses = SweepAnswer.Of(window.Loses),
+            Picture = window.Picture is { } picture ? PictureLightAnswer.Of(picture) : null,
+        };
     }
 }

@@ -1,0 +1,80 @@
+using Microsoft.OpenApi;
+using Microsoft.OpenApi.Reader;
+
+namespace Glowcast.Server.Api;
+
+/// <summary>One value of a query, as the description of the service names it.</summary>
+/// <param name="Type">Of JSON schema.</param>
+internal sealed record QueryParameter(string Name, string Description, string Type = "string", bool IsRequired = false)
+{
+    public IOpenApiParameter Described => new OpenApiParameter
+    {
+        Name = Name,
+        In = ParameterLocation.Query,
+        Description = Description,
+        Required = IsRequired,
+        Schema = new OpenApiSchema { Type = Enum.Parse<JsonSchemaType>(Type, ignoreCase: true) },
+    };
+}
+
+/// <summary>What the description of the service (OpenAPI 3.1) cannot tell from the code.</summary>
+internal static class Description
+{
+    private const string Plan = "Plan";
+    private const string Json = "application/json";
+
+    public static void AddDescription(this IServiceCollection services) => services.AddOpenApi("v1", options =>
+    {
+        options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+        options.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info = new OpenApiInfo
+            {
+                Title = "Glowcast",
+                Version = typeof(Description).Assembly.GetName().Version?.ToString(3),
+                Description = "When the sun reaches a far ridge while the valley is in shade, and whether a stitched set can be finished in that light. "
+                    + "Bearings are true, in degrees clockwise from north; instants are UTC; heights are above the grid's vertical datum; shares lie between 0 and 1; ± is one standard deviation.",
+            };
+            // Where a client reached the service is no part of its description.
+            document.Servers?.Clear();
+            document.AddComponent(Plan, PlanSchema());
+            return Task.CompletedTask;
+        });
+    });
+
+    public static RouteHandlerBuilder TakesQuery(this RouteHandlerBuilder route, params QueryParameter[] parameters) => route.AddOpenApiOperationTransformer(
+        (operation, _, _) =>
+        {
+            operation.Parameters = [.. operation.Parameters ?? [], .. parameters.Select(parameter => parameter.Described)];
+            return Task.CompletedTask;
+        });
+
+    public static RouteHandlerBuilder TakesPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
+    {
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = PlanIn(context.Document) };
+        return Task.CompletedTask;
+    });
+
+    public static RouteHandlerBuilder AnswersPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
+    {
+        operation.Responses!["200"] = new OpenApiResponse { Description = "The plan.", Content = PlanIn(context.Document) };
+        return Task.CompletedTask;
+    });
+
+    /// <summary>The answer has one of two shapes.</summary>
+    public static RouteHandlerBuilder AlsoAnswers<T>(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer(async (operation, context, cancel) =>
+    {
+        var other = await context.GetOrCreateSchemaAsync(typeof(T), null, cancel);
+        var content = operation.Responses!["200"].Content![Json];
+        content.Schema = new OpenApiSchema { OneOf = [content.Schema!, other] };
+    });
+
+    private static Dictionary<string, OpenApiMediaType> PlanIn(OpenApiDocument? document) =>
+        new() { [Json] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(Plan, document) } };
+
+    private static OpenApiSchema PlanSchema()
+    {
+        using var text = new StreamReader(typeof(Description).Assembly.GetManifestResourceStream("plan.schema.json")!);
+        return OpenApiModelFactory.Parse<OpenApiSchema>(text.ReadToEnd(), OpenApiSpecVersion.OpenApi3_1, new OpenApiDocument(), out _)!;
+    }
+}

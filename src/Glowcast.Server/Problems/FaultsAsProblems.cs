@@ -1,0 +1,34 @@
+using Glowcast.Engine.Measures;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Mvc;
+
+namespace Glowcast.Server.Problems;
+
+/// <summary>Tells clients what is wrong by RFC 9457: bad input as status 400 with all faults under the field they belong to.</summary>
+/// <remarks>What is neither bad input nor a bad request is our own fault: status 500, and nothing of its inside.</remarks>
+internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
+    {
+        var problem = exception switch
+        {
+            BadInputException bad => Of(bad),
+            BadHttpRequestException refused => new ProblemDetails { Status = refused.StatusCode, Detail = refused.Message },
+            _ => null,
+        };
+        if (problem is null) return false;
+        httpContext.Response.StatusCode = problem.Status!.Value;
+        await problems.TryWriteAsync(new ProblemDetailsContext { HttpContext = httpContext, ProblemDetails = problem });
+        return true;
+    }
+
+    private static HttpValidationProblemDetails Of(BadInputException bad)
+    {
+        var messages = bad.Faults.GroupBy(fault => fault.Field).ToDictionary(field => field.Key, field => field.Select(fault => fault.Message).ToArray());
+        return new HttpValidationProblemDetails(messages)
+        {
+            Status = StatusCodes.Status400BadRequest,
+            Title = messages.Count == 1 ? "One field is wrong." : $"{messages.Count} fields are wrong.",
+        };
+    }
+}

@@ -1,0 +1,18 @@
+using System.Collections.ObjectModel;
+using System.Text.Json;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Server;
+
+/// <summary>What the service is given when it starts.</summary>
+public sealed record ServerOptions
+{
+    /// <summary>Loopback addresses to listen on, parted by semicolons; port 0 takes a free one.</summary>
+    public string Urls { get; init; } = "http://127.0.0.1:5127";
+
+    /// <summary>The elevation grids by id: what the <c>grids</c> of a posted plan name.</summary>
+    public IReadOnlyDictionary<string, ElevationGrid> Grids { get; init; } = ReadOnlyDictionary<string, ElevationGrid>.Empty;
+
+    /// <summary>The plan that the page opens with; its grids are ids too. Null for none.</summary>
+    public JsonElement? DemoPlan { get; init; }
+}
