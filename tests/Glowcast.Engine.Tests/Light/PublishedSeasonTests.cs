@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Tests.Light;
 /// <summary>Light held against what is published about real places.</summary>
 public class PublishedSeasonTests
 {
-    // Rjukan, Norway (59.88° N): by the town's own account the sun stays behind the southern wall from 28 September to 12 March.
+    // Rjukan, Norway (59.88° N): by published dates the sun stays behind the southern wall from 28 September to 12 March.
     // Viganella, Italy (46.05° N): from 11 November to 2 February. The walls' angles are those of the noon sun between the two
     // dates of each place; the dates differ among themselves by two days of noon sun (other spots, first or last beam).
     [Theory]
