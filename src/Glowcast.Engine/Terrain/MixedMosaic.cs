@@ -66,13 +66,15 @@ internal static class MixedMosaic
         var (first, end) = (grid.Posts.CellsNear(from), grid.Posts.CellsNear(to));
         var (stepX, stepY) = ((end.X - first.X) / target.Length, (end.Y - first.Y) / target.Length);
         var isChecked = reach == 0 && row % RowsBetweenChecks == 0;
+        var (sumM, count) = (0.0, 0);
         for (var i = 0; i < target.Length; i++)
         {
             if (!float.IsNaN(target[i]) && !isChecked) continue;
             var height = (float)HeightAt(grid, first.X + (i * stepX), first.Y + (i * stepY), reach);
             if (float.IsNaN(target[i])) target[i] = height;
-            else if (!float.IsNaN(height)) difference.Add(Math.Abs(height - target[i]));
+            else if (!float.IsNaN(height)) (sumM, count) = (sumM + Math.Abs(height - target[i]), count + 1);
         }
+        if (count > 0) difference.Add(sumM, count);
     }
 
     private static double HeightAt(ElevationGrid grid, double x, double y, double reach)
@@ -95,9 +97,9 @@ internal static class MixedMosaic
 
         public double MeanM => count == 0 ? 0 : sumM / count;
 
-        public void Add(double differenceM)
+        public void Add(double moreM, int more)
         {
-            lock (gate) (sumM, count) = (sumM + differenceM, count + 1);
+            lock (gate) (sumM, count) = (sumM + moreM, count + more);
         }
     }
 }
