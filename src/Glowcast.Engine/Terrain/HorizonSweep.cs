@@ -17,8 +17,8 @@ public sealed class HorizonSweep
     /// <summary>The part of each ray that is walked from cell to cell.</summary>
     public const int NearCells = 12;
 
-    private const int BlockRows = 16;
-    private const int BlockColumns = 128;
+    internal const int BlockRows = 16;
+    internal const int BlockColumns = 128;
     private const int Window = 2;
 
     private readonly ElevationGrid grid;
@@ -49,37 +49,65 @@ public sealed class HorizonSweep
         if (horizonRad.Length != grid.Heights.Length)
             throw new ArgumentException($"The grid has {grid.Heights.Length} posts; there is room for {horizonRad.Length}.", nameof(horizonRad));
         var axes = SweepAxes.For(grid.Posts, azimuth);
-        var nearSteps = SweepFarField(axes, azimuth);
+        var lines = SweepFarField(axes, azimuth);
         var (down, across) = ((axes.Rows + BlockRows - 1) / BlockRows, (axes.Columns + BlockColumns - 1) / BlockColumns);
         Parallel.For(0, down, () => new SweepNear(), (band, _, near) =>
         {
-            for (var i = 0; i < across; i++) Block(axes, azimuth, nearSteps, band * BlockRows, i * BlockColumns, near, horizonRad.Span);
+            for (var i = 0; i < across; i++) Block(axes, azimuth, lines, band * BlockRows, i * BlockColumns, near, horizonRad.Span);
             return near;
         }, _ => { });
     }
 
-    private int SweepFarField(SweepAxes axes, Azimuth azimuth)
+    /// <summary>The horizon of chosen places, in their order.</summary>
+    /// <param name="azimuth">True, at each place.</param>
+    /// <param name="places">Of this sweep's grid; made once, it serves any number of directions.</param>
+    /// <param name="horizonRad">One apparent angle [rad] per place; NaN where nothing stands before it.</param>
+    public void Run(Azimuth azimuth, SweepPlaces places, Memory<float> horizonRad)
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        if (horizonRad.Length < places.Count)
+            throw new ArgumentException($"There are {places.Count} places; there is room for {horizonRad.Length}.", nameof(horizonRad));
+        var axes = SweepAxes.For(grid.Posts, azimuth);
+        var lines = SweepFarField(axes, azimuth);
+        Parallel.ForEach(places.Blocks, block =>
+        {
+            var path = new SweepPathLanes(SweepPath.From(grid.Posts, axes, azimuth, block.Middle, axes.Majors - 1));
+            for (var first = block.From; first < block.To; first += Vector256<float>.Count)
+                Packet(axes, path, lines, places, first, block.To, horizonRad.Span);
+        });
+    }
+
+    private void Packet(SweepAxes axes, SweepPathLanes path, SweepLines lines, SweepPlaces places, int first, int end, Span<float> horizonRad)
+    {
+        var rays = new SweepRays(grid.Heights, axes, path, places.Eyes(axes, first, end), drop, (float)nearestM);
+        var best = Far(rays, axes, lines, Near(rays, axes, lines.LagSteps));
+        var angle = Angle(rays, best);
+        for (var i = 0; first + i < end && i < Vector256<float>.Count; i++) horizonRad[places.Order[first + i]] = angle[i];
+    }
+
+    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth)
     {
         var middle = new Cell((axes.Columns - 1) / 2.0, (axes.Rows - 1) / 2.0);
         var nearSteps = (int)Math.Ceiling(SweepPath.From(grid.Posts, axes, azimuth, middle, NearCells).StepsIn(NearCells * nearestM));
-        new SweepLines(grid, axes.ByRows ? null : transposed.Value, axes, azimuth, model, nearSteps, candidates).Run();
-        return nearSteps;
+        var lines = new SweepLines(grid, axes.ByRows ? null : transposed.Value, axes, azimuth, model, nearSteps, candidates);
+        lines.Run();
+        return lines;
     }
 
-    private void Block(SweepAxes axes, Azimuth azimuth, int nearSteps, int row, int column, SweepNear near, Span<float> horizonRad)
+    private void Block(SweepAxes axes, Azimuth azimuth, SweepLines lines, int row, int column, SweepNear near, Span<float> horizonRad)
     {
         var (endRow, endColumn) = (Math.Min(row + BlockRows, axes.Rows), Math.Min(column + BlockColumns, axes.Columns));
         var path = SweepPath.From(grid.Posts, axes, azimuth, new Cell((column + endColumn - 1) / 2.0, (row + endRow - 1) / 2.0), axes.Majors - 1);
-        near.Aim(axes, path, nearestM, nearSteps, model.DropPerMetre);
+        near.Aim(axes, path, nearestM, lines.LagSteps, model.DropPerMetre);
         var lanes = new SweepPathLanes(path);
         for (var r = row; r < endRow; r++)
         {
             for (var c = column; c < endColumn; c += Vector256<float>.Count)
-                Packet(axes, lanes, near, nearSteps, r, Math.Min(c, Math.Max(0, endColumn - Vector256<float>.Count)), horizonRad);
+                Packet(axes, lanes, near, lines, r, Math.Min(c, Math.Max(0, endColumn - Vector256<float>.Count)), horizonRad);
         }
     }
 
-    private void Packet(SweepAxes axes, SweepPathLanes path, SweepNear near, int nearSteps, int row, int column, Span<float> horizonRad)
+    private void Packet(SweepAxes axes, SweepPathLanes path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
     {
         var count = Math.Min(Vector256<float>.Count, axes.Columns - column);
         var post = (row * axes.Columns) + column;
@@ -92,46 +120,52 @@ public sealed class HorizonSweep
         var rays = new SweepRays(heights, axes, path, eyes, drop, (float)nearestM);
         var reach = near.Reach;
         var isOpen = row + reach.Top >= 0 && row + reach.Bottom < axes.Rows && column + reach.Left >= 0 && column + 7 + reach.Right < axes.Columns;
-        var best = isOpen ? near.Highest(heights, post) : Near(rays, axes, eyes, nearSteps);
-        best = Far(rays, axes, eyes, nearSteps, best);
-        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
-        var angle = SweepTangent.Angle(best);
-        for (var i = 0; i < count; i++)
-            horizonRad[post + i] = float.IsNaN(eyeM[i]) || float.IsInfinity(best[i]) ? float.NaN : angle[i];
+        var best = isOpen ? near.Highest(heights, post) : Near(rays, axes, lines.LagSteps);
+        best = Far(rays, axes, lines, best);
+        var angle = Angle(rays, best);
+        for (var i = 0; i < count; i++) horizonRad[post + i] = angle[i];
     }
 
-    private static Vector256<float> Near(in SweepRays rays, SweepAxes axes, in SweepEyes eyes, int nearSteps)
+    /// <summary>NaN where the eye has no height or nothing stands before it.</summary>
+    private Vector256<float> Angle(in SweepRays rays, Vector256<float> best)
+    {
+        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
+        var isFound = Vector256.GreaterThan(best, Vector256.Create(float.NegativeInfinity));
+        return Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
+    }
+
+    private static Vector256<float> Near(in SweepRays rays, SweepAxes axes, int nearSteps)
     {
         var best = Vector256.Create(float.NegativeInfinity);
-        for (var step = 0; step < nearSteps; step++)
-            best = SweepTangent.Greater(best, rays.Between(eyes.Major + Vector256.Create(step * axes.Forward)));
+        // An eye between two posts sets out from the one behind it.
+        var from = axes.Forward > 0 ? rays.Eyes.Major : rays.Eyes.Major + Vector256<int>.One;
+        for (var step = 0; step <= nearSteps; step++)
+            best = SweepTangent.Greater(best, rays.Between(from + Vector256.Create(step * axes.Forward)));
         return best;
     }
 
-    private Vector256<float> Far(in SweepRays rays, SweepAxes axes, in SweepEyes eyes, int nearSteps, Vector256<float> best)
+    private Vector256<float> Far(in SweepRays rays, SweepAxes axes, SweepLines lines, Vector256<float> best)
     {
+        var eyes = rays.Eyes;
         Span<int> left = stackalloc int[Vector256<int>.Count];
         Span<int> right = stackalloc int[Vector256<int>.Count];
         for (var i = 0; i < Vector256<int>.Count; i++)
         {
-            var (major, minor) = (eyes.Major[i], eyes.Minor[i]);
-            var at = (major * axes.Minors) + minor;
-            left[i] = minor > 0 ? candidates[at - 1] : SweepLines.None;
-            right[i] = minor < axes.Minors - 1 ? candidates[at] : SweepLines.None;
+            (left[i], right[i]) = lines.Beside(eyes.Major[i], eyes.Minor[i], eyes.MinorPart[i]);
         }
         var (a, b) = (Vector256.Create<int>(left), Vector256.Create<int>(right));
         var (farBest, farAt) = (Vector256.Create(float.NegativeInfinity), a);
-        Look(rays, a, ref farBest, ref farAt);
-        if (!Vector256.EqualsAll(a, b)) Look(rays, b, ref farBest, ref farAt);
+        Look(rays, a, -Window, Window, ref farBest, ref farAt);
+        if (!Vector256.EqualsAll(a, b)) Look(rays, b, -Window, Window, ref farBest, ref farAt);
         // A line may leave the grid before the ray does: the ray's last steps are looked at in any case.
-        Look(rays, rays.LastStep, ref farBest, ref farAt);
+        Look(rays, rays.LastStep, -1, 0, ref farBest, ref farAt);
         best = SweepTangent.Greater(best, rays.Between(farAt));
         return SweepTangent.Greater(best, rays.Between(farAt - Vector256.Create(axes.Forward)));
     }
 
-    private static void Look(in SweepRays rays, Vector256<int> around, ref Vector256<float> best, ref Vector256<int> at)
+    private static void Look(in SweepRays rays, Vector256<int> around, int from, int to, ref Vector256<float> best, ref Vector256<int> at)
     {
-        for (var offset = -Window; offset <= Window; offset++)
+        for (var offset = from; offset <= to; offset++)
         {
             var major = around + Vector256.Create(offset);
             var tangent = rays.At(major);

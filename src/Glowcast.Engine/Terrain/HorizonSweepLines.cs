@@ -44,6 +44,18 @@ internal sealed class SweepLines
 
     private ReadOnlySpan<float> Ground => turned is null ? grid.Heights : turned;
 
+    /// <summary>Ground nearer to the eye than this many steps is not looked at.</summary>
+    public int LagSteps => lagSteps;
+
+    /// <summary>The major index of the highest far ground on the two lines beside a place; <see cref="None"/> where a line
+    /// has none.</summary>
+    public (int Left, int Right) Beside(int major, int minor, float minorPart)
+    {
+        var line = minorPart >= fraction[StepAt(major)] ? minor : minor - 1;
+        var at = (major * axes.Minors) + line;
+        return (line >= 0 ? candidates[at] : None, line + 1 < axes.Minors ? candidates[at + 1] : None);
+    }
+
     public void Run()
     {
         // Line j passes the major index of step u at minor j + offset(u).
@@ -171,6 +183,8 @@ internal sealed class SweepLines
         (middle.Z - nearest.Z) * (beyond.X - nearest.X) > (beyond.Z - nearest.Z) * (middle.X - nearest.X);
 
     private int MajorAt(int step) => axes.Forward > 0 ? axes.Majors - 1 - step : step;
+
+    private int StepAt(int major) => axes.Forward > 0 ? axes.Majors - 1 - major : major;
 
     private void LayMiddleLine(GridPosts posts, Azimuth azimuth, double drop)
     {

@@ -34,6 +34,8 @@ internal readonly ref struct SweepRays
         stepsToEdge = StepsToEdge();
     }
 
+    public SweepEyes Eyes => eyes;
+
     /// <summary>The last line of posts that each ray crosses inside the grid.</summary>
     public Vector256<int> LastStep => eyes.Major + (Vector256.ConvertToInt32(stepsToEdge + partForward) * axes.Forward);
 
