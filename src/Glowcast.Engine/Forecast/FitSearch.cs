@@ -57,7 +57,7 @@ internal static class FitSearch
     /// <summary>The start that all exposures come nearest to allowing, and by how much they miss.</summary>
     private static SetFit TooLong(LightOfDay light, Stretch window, List<FrameLight> frames, SetSequence sets)
     {
-        var (earliest, latest) = (double.NegativeInfinity, double.PositiveInfinity);
+        var (earliest, latest, start) = (double.NegativeInfinity, double.PositiveInfinity, double.NegativeInfinity);
         foreach (var shot in sets.Shots)
         {
             // A frame without any light asks for as much more time as the whole window has.
@@ -65,9 +65,11 @@ internal static class FitSearch
                 .MaxBy(stretch => Math.Min(stretch.EndS, window.EndS) - Math.Max(stretch.StartS, window.StartS));
             earliest = Math.Max(earliest, good.StartS - shot.OpensS);
             latest = Math.Min(latest, good.EndS - shot.ClosesS);
+            // Begun late enough for every frame that has light at all, the set fails where that light has gone.
+            if (good.StartS < window.EndS && good.EndS > window.StartS) start = Math.Max(start, good.StartS - shot.OpensS);
         }
         var track = light.Chart.Track;
-        var start = Math.Clamp(Math.Min(earliest, window.StartS), 0, track.LengthS);
+        start = Math.Clamp(double.IsFinite(start) ? start : window.StartS, 0, track.LengthS);
         var failing = sets.Shots.First(shot => !HasLight(frames[shot.Part], shot, start));
         var at = start + failing.OpensS;
         return new SetFit(

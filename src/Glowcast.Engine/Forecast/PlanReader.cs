@@ -39,6 +39,11 @@ public static class PlanReader
             using var document = JsonDocument.Parse(json, Strict);
             return Read(document.RootElement, needs);
         }
+        catch (InvalidOperationException)
+        {
+            // A text escaped as half of a surrogate pair: valid JSON, but no text.
+            throw new BadInputException("plan", "Has a text that is not valid Unicode; write characters beyond \\uFFFF as they are, or as both their \\u escapes.");
+        }
         catch (JsonException broken)
         {
             throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");

@@ -8,6 +8,9 @@ namespace Glowcast.Engine.Terrain;
 /// has no height and stands in nobody's way.</remarks>
 public sealed class ElevationGrid
 {
+    /// <summary>No grid holds more: their heights alone take 1.6 GB.</summary>
+    internal const long MostPosts = 400_000_000;
+
     private readonly float[] heights;
     private readonly Lazy<MaximumPyramid> pyramid;
 

@@ -12,6 +12,9 @@ public sealed record GridPosts
     // A grid's corner, written in decimal degrees, may miss the exact position by this share of a cell.
     private const double Slack = 1e-6;
 
+    private const double NearestToPoleDeg = 89;
+    private const double WidestDeg = 60;
+
     // A projection must find its way back to within this share of a cell.
     private const double MostRoundTrip = 1e-3;
 
@@ -25,7 +28,7 @@ public sealed record GridPosts
     /// <param name="latitudeStepDeg">Between rows, positive.</param>
     /// <param name="longitudeStepDeg">Between columns, positive.</param>
     /// <param name="crs">The name of the geographic system; any that is taken for WGS84.</param>
-    /// <exception cref="BadInputException">The net is too small, runs over a pole or once round the earth.</exception>
+    /// <exception cref="BadInputException">The net is too small, comes too near a pole or reaches too far round the earth.</exception>
     public GridPosts(int rows, int columns, double northDeg, double westDeg, double latitudeStepDeg, double longitudeStepDeg, string crs = UsualGeographic)
     {
         var faults = new Faults();
@@ -39,7 +42,8 @@ public sealed record GridPosts
         (Rows, Columns, Top, Left, RowStep, ColumnStep, Crs) = (rows, columns, northDeg, westDeg, latitudeStepDeg, longitudeStepDeg, crs);
         bounds = new GeoBox(northDeg, northDeg - ((rows - 1) * latitudeStepDeg), westDeg, westDeg + ((columns - 1) * longitudeStepDeg));
         if (SouthDeg < -90 - (Slack * latitudeStepDeg)) faults.Add("rows", $"{rows} rows of {latitudeStepDeg}° from latitude {northDeg} run beyond the south pole.");
-        if (EastDeg - WestDeg > 360) faults.Add("columns", $"{columns} columns of {longitudeStepDeg}° run more than once round the earth.");
+        else if (northDeg > NearestToPoleDeg || SouthDeg < -NearestToPoleDeg) faults.Add("rows", $"Reaches from latitude {SouthDeg} to {northDeg}; bearings lose their meaning at the poles, and grids may reach to {NearestToPoleDeg}° north and south.");
+        if (EastDeg - WestDeg > WidestDeg) faults.Add("columns", $"Reaches over {EastDeg - WestDeg}° of longitude; at most {WidestDeg}° can be seen from one place. Cut the grid to the country around the lookout.");
         faults.ThrowIfAny();
         CellSize = Length.FromMetres(Wgs84.MeridianRadiusM(Centre.Latitude.Sin()) * double.DegreesToRadians(latitudeStepDeg));
     }
@@ -147,6 +151,18 @@ public sealed record GridPosts
         var (latitude, longitude) = Projection.FromPlane(across, up);
         return GeoPoint.FromDegrees(latitude, longitude);
     }
+
+    /// <summary>As <see cref="ToCells"/>, but without a break at the net's own edges: it breaks on the far side of the earth.</summary>
+    internal (double X, double Y) CellsNear(GeoPoint point)
+    {
+        if (Projection is not null) return ProjectedCells(point.LatitudeDeg, point.LongitudeDeg);
+        var halfWidth = (EastDeg - WestDeg) / 2;
+        var east = Math.IEEERemainder(point.LongitudeDeg - (WestDeg + halfWidth), 360) + halfWidth;
+        return (east / ColumnStep, (Top - point.LatitudeDeg) / RowStep);
+    }
+
+    /// <summary>Whether a point lies in the net or not far from it.</summary>
+    internal bool IsNear(GeoPoint point) => bounds.IsNear(point);
 
     /// <summary>The same net, of another extent.</summary>
     /// <param name="left">Columns added in the west; fewer where negative.</param>

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using Glowcast.Engine.Capture;
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Tests.Capture;
 using NodaTime;
 
@@ -42,6 +43,17 @@ public class FitSearchTests
         var prompt = ValleyLight.Fit(settings with { Repeats = 0 });
         Assert.Equal(-later.TotalSeconds, (delayed.EarliestStart!.Value - prompt.EarliestStart!.Value).TotalSeconds, 1e-3);
         Assert.Equal(-later.TotalSeconds, (delayed.LatestStart!.Value - prompt.LatestStart!.Value).TotalSeconds, 1e-3);
+    }
+
+    [Fact]
+    public void A_set_that_is_too_long_begins_when_every_frame_has_its_light_and_fails_where_the_light_has_gone()
+    {
+        var settings = Settings with { Repeats = 150 };
+        var (set, fit) = (ValleyLight.Set(settings), ValleyLight.Fit(settings));
+        Assert.Equal(ValleyLight.Fit(Settings).EarliestStart, fit.BestStart);
+        Assert.Equal(FrameProblem.ValleyLit, fit.FirstProblem!.Problem);
+        Assert.All(set.Clock.Exposures.TakeWhile(exposure => exposure != fit.FirstProblem.Exposure), exposure => Assert.True(
+            ValleyLight.HasLight(set.Layout.FrameAt(exposure.Row, exposure.Column), set.Layout.Field.Horizontal, fit.BestStart!.Value + exposure.Start + Duration.FromMilliseconds(1))));
     }
 
     [Fact]

@@ -1,0 +1,46 @@
+// @ts-check
+/** The plate: panels one above the other that share the bearings, with room for labels left and right of them. */
+import { bearingScale } from '../think/scales.js';
+import { svg } from './svg.js';
+
+/** @typedef {import('../think/scales.js').BearingScale} BearingScale */
+/** @typedef {{ width: number, height: number, left: number, right: number, across: BearingScale, ratio: number, isNarrow: boolean }} Frame
+ * of a panel: its size and the edges of its plot [CSS px], its bearings, device pixels to a CSS pixel, whether labels must be short */
+
+const NarrowPx = 560;
+const LabelsPx = { left: 54, right: 96, rightNarrow: 44 };
+
+/** @param {HTMLElement} panel @param {{ fromDeg: number, widthDeg: number }} span @param {number} height @returns {Frame} */
+export function frameOf(panel, span, height) {
+  const width = panel.clientWidth;
+  const isNarrow = width < NarrowPx;
+  const [left, right] = [LabelsPx.left, width - (isNarrow ? LabelsPx.rightNarrow : LabelsPx.right)];
+  return {
+    width, height, left, right, isNarrow, across: bearingScale(span.fromDeg, span.widthDeg, left, right), ratio: Math.min(3, window.devicePixelRatio || 1),
+  };
+}
+
+/** Lays a panel out anew: a canvas under the plot and an empty drawing over all of it.
+ * @param {HTMLElement} panel @param {Frame} frame */
+export function layOut(panel, frame) {
+  panel.style.height = `${frame.height}px`;
+  const canvas = /** @type {HTMLCanvasElement} */ (panel.querySelector('canvas') ?? panel.appendChild(document.createElement('canvas')));
+  const width = frame.right - frame.left;
+  Object.assign(canvas.style, { left: `${frame.left}px`, width: `${width}px`, height: `${frame.height}px` });
+  const [pixelsWide, pixelsHigh] = [Math.round(width * frame.ratio), Math.round(frame.height * frame.ratio)];
+  if (canvas.width !== pixelsWide || canvas.height !== pixelsHigh) [canvas.width, canvas.height] = [pixelsWide, pixelsHigh];
+  canvas.setAttribute('aria-hidden', 'true');
+  panel.querySelector('svg')?.remove();
+  const drawing = svg('svg', { width: frame.width, height: frame.height, viewBox: `0 0 ${frame.width} ${frame.height}` });
+  panel.append(drawing);
+  return { canvas, drawing };
+}
+
+/** The colours of the page's style, for canvases. */
+export function inks() {
+  const style = getComputedStyle(document.documentElement);
+  return (/** @type {string} */ name) => {
+    const hex = style.getPropertyValue(`--${name}`).trim().slice(1);
+    return /** @type {[number, number, number]} */ ([0, 2, 4].map(at => parseInt(hex.slice(at, at + 2), 16)));
+  };
+}

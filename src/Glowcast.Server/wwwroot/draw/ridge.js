@@ -1,0 +1,68 @@
+// @ts-check
+/** The ridge picture: sky, ground, the frames of the set over it, altitudes beside it. */
+import { multiples, stepFor } from '../think/scales.js';
+import { inksAt } from '../think/tones.js';
+import { frameOutline } from '../think/outline.js';
+import { svg } from './svg.js';
+
+/** @typedef {import('./plate.js').Frame} Frame */
+/** @typedef {import('../think/ground.js').Raster} Raster */
+/** @typedef {{ topDeg: number, bottomDeg: number, toPx: (altitudeDeg: number) => number, stretch: number }} UpScale */
+
+const SkyAboveDeg = 2;
+const LeastPx = { wide: 190, narrow: 150 };
+
+/** Heights as they are drawn: true to the bearings where that is tall enough to be read, else stretched by a round factor.
+ * @param {Raster} raster @param {Frame} frame @returns {UpScale & { height: number }} */
+export function upScale(raster, { across: { pxPerDeg }, isNarrow }) {
+  const [topDeg, bottomDeg] = [raster.topDeg + SkyAboveDeg, raster.topDeg - raster.rows * raster.rowDeg];
+  const plain = (topDeg - bottomDeg) * pxPerDeg;
+  const stretch = Math.max(1, Math.ceil((2 * (isNarrow ? LeastPx.narrow : LeastPx.wide)) / plain) / 2);
+  return { topDeg, bottomDeg, stretch, height: Math.round(plain * stretch), toPx: altitude => (topDeg - altitude) * pxPerDeg * stretch };
+}
+
+/** @param {HTMLCanvasElement} canvas @param {HTMLCanvasElement} ground painted at the raster's own size
+ * @param {Raster} raster @param {UpScale} up @param {number} ratio @param {number} sunAltitudeDeg */
+export function drawScene(canvas, ground, raster, up, ratio, sunAltitudeDeg) {
+  const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
+  const inks = inksAt(sunAltitudeDeg);
+  const horizon = up.toPx(0) * ratio;
+  const sky = context.createLinearGradient(0, 0, 0, horizon);
+  sky.addColorStop(0, css(inks.top));
+  sky.addColorStop(1, css(inks.foot));
+  context.fillStyle = sky;
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  context.imageSmoothingQuality = 'high';
+  const top = up.toPx(raster.topDeg) * ratio;
+  context.drawImage(ground, 0, top, canvas.width, up.toPx(up.bottomDeg) * ratio - top);
+}
+
+/** @param {import('../think/tones.js').Rgb} rgb */
+const css = rgb => `rgb(${rgb.map(Math.round).join(' ')})`;
+
+/** @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up */
+export function drawAltitudes(drawing, frame, up) {
+  const pxPerDeg = up.toPx(0) - up.toPx(1);
+  const step = stepFor(up.topDeg - up.bottomDeg, (up.topDeg - up.bottomDeg) * pxPerDeg / 34, [1, 2, 5, 10, 20]);
+  for (const altitude of multiples(up.bottomDeg, up.topDeg, step)) {
+    const y = up.toPx(altitude);
+    if (y < 9) continue;
+    drawing.append(
+      svg('path', { class: 'rule', d: `M${frame.left - 5} ${y}H${frame.left}` }),
+      svg('text', { class: 'tick', x: frame.left - 8, y: y + 4, 'text-anchor': 'end' }, `${altitude < 0 ? '−' : ''}${Math.abs(altitude)}°`));
+  }
+  drawing.append(svg('path', { class: 'level', d: `M${frame.left} ${up.toPx(0)}H${frame.right}` }));
+}
+
+/** The frames of one set as the camera cuts them.
+ * @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up @param {any} set of a forecast @param {{ exposure: any, problem: string | null }[]} stair */
+export function drawFrames(drawing, frame, up, set, stair) {
+  const group = svg('g', { class: 'frames', 'clip-path': 'url(#scene)' });
+  drawing.append(
+    svg('clipPath', { id: 'scene' }, svg('rect', { x: frame.left, y: 0, width: frame.right - frame.left, height: frame.height })), group);
+  for (const { exposure, problem } of stair.filter(step => step.exposure.set === 1)) {
+    const points = frameOutline(exposure.bearingDeg, exposure.pitchDeg, set.horizontalFovDeg, set.verticalFovDeg);
+    const path = points.map(([bearingDeg, altitude], i) => `${i ? 'L' : 'M'}${frame.across.toPx(bearingDeg).toFixed(1)} ${up.toPx(altitude).toFixed(1)}`).join('');
+    group.append(svg('path', { class: problem ? 'outline missing' : exposure.spare ? 'outline spare' : 'outline', d: `${path}Z` }));
+  }
+}

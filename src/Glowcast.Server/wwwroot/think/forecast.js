@@ -1,0 +1,65 @@
+// @ts-check
+/** A forecast as the page works with it. */
+import { chartOf, secondsAt } from './chart.js';
+import { localClock } from './clock.js';
+import { normalsOf, rasterOf } from './ground.js';
+import { patchMapOf } from './patch-map.js';
+import { windowFor } from './stair.js';
+import { depthOf } from './tones.js';
+import { Ends, Opens, plusMinus } from './say.js';
+
+/** @typedef {ReturnType<typeof forecastOf>} Forecast */
+
+const UsualVisibilityKm = 80;
+
+/** @param {any} answer of the service @param {any} plan that was sent */
+export function forecastOf(answer, plan) {
+  const clock = localClock(answer.timeZone, answer.lookout.longitudeDeg);
+  const chart = answer.chart ? chartOf(answer.chart, answer.assumed) : null;
+  const windows = chart ? answer.windows.map((/** @type {any} */ window) => windowOf(window, chart, clock)) : [];
+  return {
+    answer, clock, chart, windows: /** @type {ReturnType<typeof windowOf>[]} */ (windows),
+    span: { fromDeg: answer.span.fromDeg, widthDeg: widthOf(answer.span) },
+    scene: answer.picture ? sceneOf(answer.picture, chart, plan.conditions?.visibilityKm ?? UsualVisibilityKm) : null,
+    set: answer.set, startS: chart && answer.fit?.bestStart ? secondsAt(chart, Date.parse(answer.fit.bestStart)) : null,
+  };
+}
+
+/** @param {{ fromDeg: number, toDeg: number }} span */
+const widthOf = span => (((span.toDeg - span.fromDeg) % 360) + 360) % 360;
+
+/** @param {any} window @param {import('./chart.js').Chart} chart @param {import('./clock.js').Clock} clock */
+function windowOf(window, chart, clock) {
+  const [startMs, endMs] = [Date.parse(window.start), Date.parse(window.end)];
+  return {
+    startS: secondsAt(chart, startMs), endS: secondsAt(chart, endMs),
+    startUncertaintyS: /** @type {number} */ (window.startUncertaintyS), endUncertaintyS: /** @type {number} */ (window.endUncertaintyS),
+    startText: `${clock.hms(startMs)} ${plusMinus(window.startUncertaintyS)}`, startCause: Opens[window.startCause],
+    endText: `${clock.hms(endMs)} ${plusMinus(window.endUncertaintyS)}`, endCause: Ends[window.endCause],
+  };
+}
+
+/** @param {any} picture @param {import('./chart.js').Chart | null} chart @param {number} visibilityKm */
+function sceneOf(picture, chart, visibilityKm) {
+  const raster = rasterOf(picture);
+  const patches = /** @type {import('./patches.js').Patch[]} */ (picture.patches);
+  return {
+    raster, patches, normals: normalsOf(raster), depth: depthOf(raster, 1000 * visibilityKm),
+    map: chart ? patchMapOf(raster, patches, chart) : null,
+  };
+}
+
+const AroundS = 20 * 60;
+
+/** The part of the day that the chart shows: around the window of the set, or all of it. @param {Forecast} forecast @param {boolean} wholeDay */
+export function shownOf(forecast, wholeDay) {
+  const chart = /** @type {import('./chart.js').Chart} */ (forecast.chart);
+  if (wholeDay || forecast.windows.length === 0) return { startS: 0, endS: chart.lengthS };
+  const window = setWindow(forecast);
+  return { startS: Math.max(0, window.startS - AroundS), endS: Math.min(chart.lengthS, window.endS + AroundS) };
+}
+
+/** The window that the set is laid into. @param {Forecast} forecast with windows */
+export function setWindow(forecast) {
+  return windowFor(forecast.windows, forecast.startS ?? forecast.windows[0].startS, forecast.set?.totalS ?? 0);
+}

@@ -1,0 +1,83 @@
+// @ts-check
+/** Which patches of ground light each pixel of the ridge picture. */
+
+/** @typedef {import('./chart.js').Chart} Chart */
+/** @typedef {import('./patches.js').Patch} Patch */
+/** @typedef {import('./ground.js').Raster} Raster */
+/** @typedef {{ patch: number, altitude: number, distance: number }} Middle of a patch */
+
+const Neighbours = 4;
+const SameSlope = 0.08;
+
+/** For each pixel the four patches around it (above and below, in the two nearest columns of the chart) and their
+ * weights: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.
+ * @param {Raster} raster @param {Patch[]} patches @param {Chart} chart */
+export function patchMapOf(raster, patches, chart) {
+  const index = new Uint32Array(Neighbours * raster.distances.length);
+  const weight = new Float32Array(Neighbours * raster.distances.length);
+  const columns = middles(raster, patches, chart);
+  for (let x = 0; x < raster.columns; x++) {
+    const along = Math.max(0, Math.min(chart.columns - 1, ((x + 0.5) * raster.columnDeg) / chart.columnDeg - 0.5));
+    const left = Math.floor(along);
+    const right = Math.min(chart.columns - 1, left + 1);
+    for (let y = 0; y < raster.rows; y++) {
+      const pixel = y * raster.columns + x;
+      if (raster.distances[pixel] === 0) continue;
+      const altitude = raster.topDeg - (y + 0.5) * raster.rowDeg;
+      weigh(columns[left], altitude, raster.distances[pixel], 1 - (along - left), index, weight, Neighbours * pixel);
+      weigh(columns[right], altitude, raster.distances[pixel], along - left, index, weight, Neighbours * pixel + 2);
+      normalise(weight, Neighbours * pixel);
+    }
+  }
+  return { index, weight };
+}
+
+/** The light of each pixel. @param {{ index: Uint32Array, weight: Float32Array }} map @param {Float32Array} light of the patches */
+export function spread(map, light) {
+  const pixels = new Float32Array(map.index.length / Neighbours);
+  for (let i = 0, at = 0; i < pixels.length; i++, at += Neighbours) {
+    pixels[i] = map.weight[at] * light[map.index[at]] + map.weight[at + 1] * light[map.index[at + 1]]
+      + map.weight[at + 2] * light[map.index[at + 2]] + map.weight[at + 3] * light[map.index[at + 3]];
+  }
+  return pixels;
+}
+
+/** The middles of each column's patches, from the top down. @param {Raster} raster @param {Patch[]} patches @param {Chart} chart */
+function middles(raster, patches, chart) {
+  /** @type {Middle[][]} */
+  const columns = Array.from({ length: chart.columns }, () => []);
+  patches.forEach((patch, i) => {
+    const altitude = (patch.bottomDeg + patch.topDeg) / 2;
+    const x = Math.min(raster.columns - 1, Math.floor(((patch.column + 0.5) * chart.columnDeg) / raster.columnDeg));
+    const y = Math.max(0, Math.min(raster.rows - 1, Math.floor((raster.topDeg - altitude) / raster.rowDeg)));
+    columns[patch.column].push({ patch: i, altitude, distance: raster.distances[y * raster.columns + x] });
+  });
+  for (const column of columns) column.sort((a, b) => b.altitude - a.altitude);
+  return columns;
+}
+
+/** @param {Middle[]} column @param {number} altitude @param {number} distance
+ * @param {number} share of this column @param {Uint32Array} index @param {Float32Array} weight @param {number} at */
+function weigh(column, altitude, distance, share, index, weight, at) {
+  if (column.length === 0) return;
+  let [above, below] = [0, column.length - 1];
+  while (below - above > 1) {
+    const middle = (above + below) >> 1;
+    if (column[middle].altitude >= altitude) above = middle;
+    else below = middle;
+  }
+  const gap = column[above].altitude - column[below].altitude;
+  const t = gap > 0 ? Math.max(0, Math.min(1, (column[above].altitude - altitude) / gap)) : 0;
+  for (const [slot, part, near] of /** @type {const} */ ([[0, 1 - t, column[above]], [1, t, column[below]]])) {
+    const apart = near.distance > 0 ? Math.log(near.distance / distance) / SameSlope : 4;
+    index[at + slot] = near.patch;
+    // A patch of another slope still counts a little, for ground that has no patch of its own.
+    weight[at + slot] = share * part * (Math.exp(-apart * apart) + 1e-3) + 1e-6;
+  }
+}
+
+/** @param {Float32Array} weight @param {number} at */
+function normalise(weight, at) {
+  const sum = weight[at] + weight[at + 1] + weight[at + 2] + weight[at + 3];
+  if (sum > 0) for (let i = at; i < at + Neighbours; i++) weight[i] /= sum;
+}

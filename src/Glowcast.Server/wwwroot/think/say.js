@@ -1,0 +1,70 @@
+// @ts-check
+/** Quantities and findings in words. */
+
+/** A stretch of time as one would say it: "48 s", "12 min 30 s", "3 h 05 min". @param {number} seconds */
+export function time(seconds) {
+  const whole = Math.round(Math.abs(seconds));
+  const two = (/** @type {number} */ n) => String(n).padStart(2, '0');
+  if (whole < 60) return `${whole} s`;
+  if (whole < 3600) return `${Math.floor(whole / 60)} min ${two(whole % 60)} s`;
+  return `${Math.floor(whole / 3600)} h ${two(Math.floor((whole % 3600) / 60))} min`;
+}
+
+/** @param {number} seconds one standard deviation */
+export const plusMinus = seconds => `± ${time(seconds)}`;
+
+/** @param {number} share 0 to 1 */
+export const percent = share => `${Math.round(100 * share)} %`;
+
+/** @param {number} metres */
+export const distance = metres => (metres < 10_000 ? `${Math.round(metres)} m` : `${(metres / 1000).toFixed(1)} km`);
+
+/** @param {number} millimetres */
+export const centimetres = millimetres => `${Math.round(millimetres / 10)} cm`;
+
+/** @param {number} number of pixels */
+export const pixels = number => Math.floor(number).toLocaleString('en-GB').replaceAll(',', '\u202f');
+
+/** @param {number} latitudeDeg @param {number} longitudeDeg */
+export function place(latitudeDeg, longitudeDeg) {
+  return `${Math.abs(latitudeDeg).toFixed(4)}° ${latitudeDeg < 0 ? 'S' : 'N'}, ${Math.abs(longitudeDeg).toFixed(4)}° ${longitudeDeg < 0 ? 'W' : 'E'}`;
+}
+
+/** @param {number} degrees */
+export const degrees = degrees => `${degrees < 0 ? '−' : ''}${Math.abs(degrees).toFixed(1)}°`;
+
+/** What opens a window. @type {Record<string, string>} */
+export const Opens = { ridgeLit: 'the ridge is lit', valleyShaded: 'the valley falls into shade', dayEnds: 'the day begins' };
+
+/** What ends a window. @type {Record<string, string>} */
+export const Ends = { ridgeShaded: 'the ridge loses its light', valleyLit: 'the sun reaches the valley', dayEnds: 'the day ends' };
+
+/** Why an exposure misses its light. @type {Record<string, string>} */
+export const Problems = {
+  ridgeNeverLit: 'the sun never reaches its ridge in this window',
+  ridgeNotYetLit: 'the sun has not reached its ridge yet',
+  ridgeNoLongerLit: 'the sun has left its ridge',
+  valleyNotYetShaded: 'the valley is not in shade yet',
+  valleyLit: 'the sun has reached the valley',
+};
+
+/** @type {Record<string, string>} */
+export const Directions = {
+  front: 'front light, the sun behind the camera', side: 'side light', back: 'back light, the sun before the camera',
+};
+
+/** The verdict in a word and in a sentence. @param {any} fit @param {string | null} whyNone @returns {[string, string]} */
+export function verdict(fit, whyNone) {
+  switch (fit?.verdict) {
+    case 'fits': return ['It fits', `The start may slip by ${time(fit.marginS)}; the window itself is known to ${plusMinus(fit.uncertaintyS)}.`];
+    case 'tight': return ['It is tight', `The start may slip by ${time(fit.marginS)} only, and the window itself is known no better than ${plusMinus(fit.uncertaintyS)}.`];
+    case 'tooLong': return ['It does not fit', `The set is too long by ${time(fit.marginS)}.`];
+    default: return ['No light', whyNone ?? 'There is no window on this date.'];
+  }
+}
+
+/** @param {{ exposure: import('./stair.js').Exposure, frame: number }} step */
+export function exposure({ exposure, frame }) {
+  const kind = exposure.spare ? 'spare frame' : 'frame';
+  return `${kind} ${frame} of set ${exposure.set} (row ${exposure.row}, column ${exposure.column}, ${exposure.bearingDeg.toFixed(1)}°)`;
+}

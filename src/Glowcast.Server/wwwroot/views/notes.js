@@ -1,0 +1,108 @@
+// @ts-check
+/** What a forecast says in words. */
+import { html } from '../draw/svg.js';
+import * as say from '../think/say.js';
+
+/** @typedef {import('../think/forecast.js').Forecast} Forecast */
+
+/** @param {Forecast} forecast */
+export function verdictView({ answer, clock }) {
+  const { fit } = answer;
+  const [word, sentence] = say.verdict(fit, answer.whyNone);
+  const at = (/** @type {string} */ utc) => clock.hms(Date.parse(utc));
+  return [
+    html('h2', { class: `verdict ${fit?.verdict ?? 'noLight'}` }, word),
+    fit?.earliestStart && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(fit.earliestStart)), ' and ', html('b', {}, at(fit.latestStart)), '.'),
+    html('p', {}, sentence),
+  ];
+}
+
+/** @param {Forecast} forecast */
+export function windowsView({ answer, clock }) {
+  if (answer.windows.length === 0) return [];
+  return answer.windows.map((/** @type {any} */ window, /** @type {number} */ i) => html('section', {},
+    html('h3', {}, answer.windows.length > 1 ? `Window ${i + 1}` : 'The window'),
+    facts([
+      ['opens', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${say.Opens[window.startCause]}`],
+      ['ends', `${clock.hms(Date.parse(window.end))} ${say.plusMinus(window.endUncertaintyS)}, ${say.Ends[window.endCause]}`],
+      ['lasts', say.time(window.lengthS)],
+      ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
+      ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
+      window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
+        ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
+    ])));
+}
+
+/** @param {any} window */
+function beyond(window) {
+  const edges = [window.atStart.unknownBeyondM, window.atEnd.unknownBeyondM].filter(edge => edge !== null);
+  return say.distance(Math.min(...edges));
+}
+
+/** @param {Forecast} forecast */
+export function setView({ set }) {
+  if (!set) return [];
+  return [
+    html('h3', {}, 'The set'),
+    facts([
+      ['frames', `${set.columnsWithSpares} columns × ${set.rows} ${set.rows === 1 ? 'row' : 'rows'} = ${set.framesPerSet}, of them ${set.framesPerSet - set.frames} spare`],
+      ['step', `${set.stepDeg.toFixed(1)}° sideways${set.rows > 1 ? `, ${set.rowStepDeg.toFixed(1)}° between rows` : ''}`],
+      ['field of a frame', `${set.horizontalFovDeg.toFixed(1)}° × ${set.verticalFovDeg.toFixed(1)}°`],
+      ['clean picture', `${say.pixels(set.cleanWidthPx)} × ${say.pixels(set.cleanHeightPx)} px`],
+      ['print', `${say.centimetres(set.printWidthMm)} × ${say.centimetres(set.printHeightMm)} at ${set.printPpi} ppi`],
+      ['time', `${say.time(set.setS)} a set${set.setCount > 1 ? `, ${say.time(set.totalS)} for ${set.setCount} sets` : ''}`],
+      ['neighbours apart', `${set.maxSideGapS.toFixed(0)} s sideways${set.rows > 1 ? `, ${set.maxVerticalGapS.toFixed(0)} s up and down` : ''}`],
+      ['sharp from', `${say.distance(set.nearLimitM)} at infinity; off the no-parallax point harmless from ${say.distance(set.parallaxFreeM)}`],
+    ]),
+  ];
+}
+
+/** @param {Forecast} forecast */
+export function orderView({ set }) {
+  if (!set) return [];
+  const direction = set.order.direction === 'leftToRight' ? 'left to right' : 'right to left';
+  const rows = set.rows === 1 ? '' : `, row ${set.order.firstRow} first, ${set.order.rows === 'oneWay' ? 'every row the same way' : 'rows back and forth'}`;
+  return [
+    html('h3', {}, 'Order of shooting'), html('p', {}, `From ${direction}${rows}. Row 1 is the topmost.`),
+    set.order.reasons.length > 0 && html('ul', {}, ...set.order.reasons.map((/** @type {string} */ reason) => html('li', {}, reason))),
+  ];
+}
+
+/** @param {Forecast} forecast */
+export function remediesView({ answer, clock }) {
+  const { fit } = answer;
+  if (fit?.verdict !== 'tooLong') return [];
+  if (fit.remedies.length === 0) return [html('h3', {}, 'What would make it fit'), html('p', {}, 'Nothing that was tried.')];
+  return [
+    html('h3', {}, 'What would make it fit'), html('p', {}, 'The cheapest for the print first; each is worked out in full.'),
+    html('ol', { class: 'remedies' }, ...fit.remedies.map((/** @type {any} */ remedy) => html('li', {},
+      html('b', {}, remedy.change), ` ${remedy.cost} `,
+      html('span', { class: 'quiet' },
+        `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.time(remedy.marginS)} to spare; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`)))),
+  ];
+}
+
+/** @param {Forecast} forecast */
+export function assumedView({ answer, clock }) {
+  const { assumed, cloud, span } = answer;
+  const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${Math.round(assumed.beyondGrid.heightM)} m`;
+  return [
+    html('h3', {}, 'What this rests on'),
+    html('ul', {},
+      html('li', {}, `Times are ${clock.name}; ± is one standard deviation.`),
+      html('li', {}, `Ridge is ground from ${span.ridgeFromKm} km on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc.`),
+      html('li', {}, `A window needs ${say.percent(assumed.columnsLit)} of the bearings lit and no more than ${say.percent(assumed.valleyLit)} of the valley.`),
+      html('li', {}, cloud.deckTopM === null ? 'No cloud.' : `A sea of cloud up to ${Math.round(cloud.deckTopM)} m.`),
+      html('li', {}, `Lines of sight bend by k = ${assumed.refractionK}; past the grid's edge stands ${past}.`)),
+  ];
+}
+
+/** @param {Forecast} forecast */
+export const cautionsView = ({ answer }) => [
+  html('h3', {}, 'Mind'), html('ul', {}, ...answer.cautions.map((/** @type {string} */ caution) => html('li', {}, caution))),
+];
+
+/** @param {([string, string] | null)[]} pairs */
+function facts(pairs) {
+  return html('dl', {}, ...pairs.flatMap(pair => (pair ? [html('dt', {}, pair[0]), html('dd', {}, pair[1])] : [])));
+}
