@@ -37,6 +37,9 @@ public sealed record SetSettings
     /// <summary>From the axis of rotation to the no-parallax point of the lens.</summary>
     public Length PupilOffset { get; init => field = Sensible.NotNegative(value, nameof(PupilOffset), "The pupil's offset"); } = Length.FromMillimetres(80);
 
+    /// <summary>Of the user's rotator; none where it turns freely.</summary>
+    public IReadOnlyList<Angle> ClickStops { get; init; } = [];
+
     public double PrintPpi { get; init => field = Sensible.Positive(value, nameof(PrintPpi), "The print's pixels per inch"); } = 300;
 
     /// <summary>14 is uncompressed raw of most bodies; lossless compression takes about half.</summary>

@@ -58,6 +58,16 @@ internal sealed class JsonFields
         return [];
     }
 
+    /// <summary>A list of numbers greater than zero.</summary>
+    public IReadOnlyList<double> Positives(string name, double max)
+    {
+        if (Find(name) is not { } list) return [];
+        if (list.ValueKind == JsonValueKind.Array && list.EnumerateArray().All(item => item.ValueKind == JsonValueKind.Number && item.GetDouble() is > 0 and var value && value <= max))
+            return [.. list.EnumerateArray().Select(item => item.GetDouble())];
+        faults.Add(Path(name), $"Must be a list of numbers greater than 0 and at most {max}, such as [5, 10]; got {Describe(list)}.");
+        return [];
+    }
+
     /// <summary>One of a few words.</summary>
     public T Choice<T>(string name, T fallback, params ReadOnlySpan<(string Word, T Value)> choices)
     {

@@ -16,4 +16,14 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="Remedies">What would make it fit; empty where it does.</param>
 public sealed record LightForecast(
     Plan Plan, Interval Day, Place Eye, Scene? Scene, LightChart? Chart, IReadOnlyList<LightWindow> Windows, string? WhyNone,
-    PlannedSet? Set, SetFit? Fit, IReadOnlyList<Remedy> Remedies, IReadOnlyList<string> Cautions);
+    PlannedSet? Set, SetFit? Fit, IReadOnlyList<Remedy> Remedies, IReadOnlyList<string> Cautions)
+{
+    /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
+    public RidgeBrightness? Brightness { get; init; }
+
+    /// <summary>Why neither the set nor any change of it fits, in a sentence; null where something does.</summary>
+    public string? WhyNothingFits { get; init; }
+
+    /// <summary>The moment that came nearest to a window; null where there is one, and where nothing came near.</summary>
+    public NearestMiss? NearestMiss { get; init; }
+}

@@ -28,8 +28,14 @@ public sealed record Plan
     /// <summary>The altitude the middle of the rows looks at; null to place it by the crest.</summary>
     public Angle? CentrePitch { get; init; }
 
+    /// <summary>Where the highest crest is to stand in the print, as a share of its height from the bottom.</summary>
+    public double CrestShare { get; init; } = 2.0 / 3;
+
     /// <summary>Null where the plan says nothing of it; light alone needs no camera.</summary>
     public Gear? Gear { get; init; }
+
+    /// <summary>What else is in the bag, at the aperture of the lens on the camera.</summary>
+    public IReadOnlyList<Lens> OtherLenses { get; init; } = [];
 
     public SetSettings Set { get; init; } = new();
 
@@ -60,11 +66,21 @@ public sealed record Conditions
     /// <summary>Top of a sea of cloud; null for none.</summary>
     public Length? DeckTop { get; init; }
 
+    /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
+    public double? CloudSpeedMs { get; init; }
+
+    /// <summary>How far that cloud is; null for the nearest visible top of the deck.</summary>
+    public Length? CloudDistance { get; init; }
+
     /// <summary>At the lookout; null for standard air.</summary>
     public Air? Air { get; init; }
 
     /// <summary>Ångström's turbidity coefficient β at 1 µm, at sea level.</summary>
     public double AerosolBeta { get; init; } = 0.05;
+
+    public Haze Haze => new(AerosolBeta);
+
+    public Reflectances Reflectances { get; init; } = Reflectances.Usual;
 
     public SightModel Sight { get; init; } = SightModel.Usual;
 }

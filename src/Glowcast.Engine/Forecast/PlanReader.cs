@@ -39,6 +39,11 @@ public static class PlanReader
             using var document = JsonDocument.Parse(json, Strict);
             return Read(document.RootElement, needs);
         }
+        catch (InvalidOperationException)
+        {
+            // A text escaped as half of a surrogate pair: valid JSON, but no text.
+            throw new BadInputException("plan", "Has a text that is not valid Unicode; write characters beyond \\uFFFF as they are, or as both their \\u escapes.");
+        }
         catch (JsonException broken)
         {
             throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");
@@ -58,7 +63,9 @@ public static class PlanReader
         var date = ReadDate(root, needs);
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
-        var gear = ReadGear(root, needs);
+        var crestShare = ReadCrestShare(span);
+        span.RefuseUnknown();
+        var (gear, otherLenses) = ReadGear(root, needs);
         var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
         var conditions = ReadConditions(root.Object("conditions"));
         var (thresholds, drift) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
@@ -72,7 +79,9 @@ public static class PlanReader
             Span = bearings!,
             Vertical = vertical,
             CentrePitch = pitch,
+            CrestShare = crestShare,
             Gear = gear,
+            OtherLenses = otherLenses,
             Set = settings!,
             ChooseDirection = chooseDirection,
             Conditions = conditions,
@@ -139,24 +148,32 @@ public static class PlanReader
         var isGiven = fields.Has("fromDeg") && fields.Has("toDeg");
         if (isGiven && Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to))
             fields.Add("toDeg", $"Must differ from fromDeg: a span runs clockwise from one bearing to another; both are {from}°.");
-        fields.RefuseUnknown();
         return (
             Azimuth.FromDegrees(from) == Azimuth.FromDegrees(to) ? null : BearingSpan.FromDegrees(from, to),
             ridgeFromKm, vertical, pitch is { } p ? Angle.FromDegrees(p) : null);
     }
 
-    private static Gear? ReadGear(JsonFields root, PlanNeeds needs)
+    private static double ReadCrestShare(JsonFields fields)
+    {
+        var share = fields.Number("crestShare", 0.05, 0.95, 2.0 / 3);
+        if (fields.Has("crestShare") && fields.Has("centrePitchDeg"))
+            fields.Add("crestShare", "Cannot stand beside centrePitchDeg: either the pitch is given, or where the crest is to stand.");
+        return share;
+    }
+
+    private static (Gear? Gear, IReadOnlyList<Lens> Others) ReadGear(JsonFields root, PlanNeeds needs)
     {
         var (camera, lens) = (root.Object("camera"), root.Object("lens"));
-        if (!camera.IsPresent && !lens.IsPresent && !needs.HasFlag(PlanNeeds.Gear)) return null;
+        if (!camera.IsPresent && !lens.IsPresent && !needs.HasFlag(PlanNeeds.Gear)) return (null, []);
         var gear = new Gear(
             new Camera(
                 Length.FromMillimetres(camera.Positive("sensorWidthMm", 500)), Length.FromMillimetres(camera.Positive("sensorHeightMm", 500)),
                 Math.Max(1, camera.Whole("pixelsWide", 1, 1_000_000)), Math.Max(1, camera.Whole("pixelsHigh", 1, 1_000_000))),
             new Lens(Length.FromMillimetres(lens.Positive("focalLengthMm", 5000)), lens.Positive("aperture", 128, 8)));
+        var others = lens.Positives("alternativesMm", 5000).Select(focalMm => new Lens(Length.FromMillimetres(focalMm), gear.Lens.Aperture)).ToList();
         camera.RefuseUnknown();
         lens.RefuseUnknown();
-        return gear;
+        return (gear, others);
     }
 
     private static Conditions ReadConditions(JsonFields fields)
@@ -166,8 +183,14 @@ public static class PlanReader
         var pressure = fields.NumberOrNone("pressureHPa", 200, 1100);
         var temperature = fields.NumberOrNone("temperatureC", -90, 60);
         var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
+        var litRidge = fields.Positive("litRidgeReflectance", 1, Reflectances.Usual.LitRidge);
+        var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
+        var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
+        double? cloudDistance = fields.Has("cloudDistanceKm") ? fields.Positive("cloudDistanceKm", 500) : null;
+        if (cloudSpeed is not null && !fields.Has("cloudDistanceKm") && deckTop is null)
+            fields.Add("cloudDistanceKm", "Is missing; the drift of a cloud needs its distance, or a deckTopM to take it from.");
         if (fields.Text("sounding") is not null) fields.Add("sounding", "Cannot be read yet; leave it null and give deckTopM.");
         if (pressure is null != temperature is null)
             fields.Add(pressure is null ? "pressureHPa" : "temperatureC", "Is missing; pressure and temperature belong together.");
@@ -176,8 +199,11 @@ public static class PlanReader
         {
             Visibility = Length.FromKilometres(visibilityKm),
             DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
+            CloudSpeedMs = cloudSpeed,
+            CloudDistance = cloudDistance is { } km ? Length.FromKilometres(km) : null,
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
+            Reflectances = new Reflectances(litRidge, shadedGround),
             Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
         };
     }

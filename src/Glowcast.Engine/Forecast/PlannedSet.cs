@@ -4,15 +4,13 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Engine.Forecast;
 
 /// <summary>The set of a plan, laid out and timed.</summary>
+/// <param name="Plan">What it was laid out from.</param>
 /// <param name="Layout">Where each frame points.</param>
 /// <param name="Clock">When each exposure is made.</param>
 /// <param name="OrderReasons">Why it is shot in this order, a sentence each; empty where the plan says the order itself.</param>
-public sealed record PlannedSet(SetLayout Layout, SetClock Clock, IReadOnlyList<string> OrderReasons)
+public sealed record PlannedSet(Plan Plan, SetLayout Layout, SetClock Clock, IReadOnlyList<string> OrderReasons)
 {
-    // Where the highest crest stands in the print, from the bottom: a third from the top.
-    private const double CrestShare = 2.0 / 3;
-
-    /// <summary>Lays the set out; the rows are pitched so that the crest stands a third below the top of the print.</summary>
+    /// <summary>Lays the set out; the rows are pitched so that the crest stands where the plan wants it in the print.</summary>
     /// <param name="crest">Apparent altitude of the highest crest; null to look level.</param>
     /// <exception cref="BadInputException">It cannot be shot this way.</exception>
     public static PlannedSet Of(Plan plan, Angle? crest = null) => Of(plan, plan.Set, crest, []);
@@ -25,9 +23,9 @@ public sealed record PlannedSet(SetLayout Layout, SetClock Clock, IReadOnlyList<
         {
             var picture = new Picture(plan.Span, plan.Vertical, plan.CentrePitch ?? Angle.Zero);
             if (plan.CentrePitch is null && crest is { } highest)
-                picture = new Picture(plan.Span, plan.Vertical, CrestPlacement.CentrePitch(camera, lens, settings, picture, highest, CrestShare));
+                picture = new Picture(plan.Span, plan.Vertical, CrestPlacement.CentrePitch(camera, lens, settings, picture, highest, plan.CrestShare));
             var layout = new SetLayout(camera, lens, settings, picture);
-            return new PlannedSet(layout, new SetClock(layout), orderReasons);
+            return new PlannedSet(plan, layout, new SetClock(layout), orderReasons);
         }
         catch (ArgumentException impossible)
         {

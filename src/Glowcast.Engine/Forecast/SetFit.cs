@@ -52,5 +52,25 @@ public sealed record SetFit(
 {
     public static SetFit NoLight { get; } = new(Verdict.NoLight, null, null, null, null, null, Duration.Zero);
 
+    /// <summary>The start with the most safety on both sides whose exposures stay within tolerance; null where it does not fit.</summary>
+    public Instant? RecommendedStart { get; init; }
+
+    /// <summary>From arriving at the spot to being ready for the first marker frame.</summary>
+    public Duration SetUp { get; init; }
+
+    /// <summary>When to be at the spot for the recommended start; null where it does not fit.</summary>
+    public Instant? OnSiteBy => RecommendedStart - SetUp;
+
+    /// <summary>When to be at the spot for the earliest start; null where it does not fit.</summary>
+    public Instant? OnSiteForEarliest => EarliestStart - SetUp;
+
+    /// <summary>Of the brightness, from the recommended start, or from the best one where it does not fit; null without a window.</summary>
+    public ExposureDrift? Drift { get; init; }
+
+    /// <summary>By how much a start may still slip; negative past the latest one.</summary>
+    /// <exception cref="InvalidOperationException">There is no possible start.</exception>
+    public Duration MarginFrom(Instant start) =>
+        (LatestStart ?? throw new InvalidOperationException("A set that does not fit has no latest start.")) - start;
+
     public bool IsPossible => Verdict is Verdict.Fits or Verdict.Tight;
 }

@@ -28,6 +28,7 @@ internal static class SetReader
         var direction = fields.Choice<SweepDirection?>("direction", null, ("leftToRight", SweepDirection.LeftToRight), ("rightToLeft", SweepDirection.RightToLeft));
         var level = fields.Number("levelErrorDeg", 0, 20, usual.LevelError.Degrees);
         var pupil = fields.Number("pupilOffsetMm", 0, 1000, usual.PupilOffset.Millimetres);
+        var clickStops = fields.Positives("clickStopsDeg", 180);
         var ppi = fields.Positive("printPpi", 5000, usual.PrintPpi);
         fields.RefuseUnknown();
         if (faults.Found.Count > before) return (null, direction is null);
@@ -44,6 +45,7 @@ internal static class SetReader
             Times = times,
             LevelError = Angle.FromDegrees(level),
             PupilOffset = Length.FromMillimetres(pupil),
+            ClickStops = [.. clickStops.Select(Angle.FromDegrees)],
             PrintPpi = ppi,
         };
         return (settings, direction is null);

@@ -100,8 +100,8 @@ public sealed class LightChart
             weights[i % Scene.Columns] > 0 ? (byte)Math.Round(sums[i] / weights[i % Scene.Columns]) : (byte)0);
     }
 
-    /// <summary>How sure a moment is at which ground of one role comes into the light or leaves it: judged by the patches
-    /// that cross nearest to it.</summary>
+    /// <summary>How sure a moment is at which ground of one role comes into the light or leaves it, and what stands towards the
+    /// sun then: judged by the patches that cross nearest to it.</summary>
     internal EdgeConfidence ConfidenceAt(double seconds, Func<PatchRole, bool> role)
     {
         const int asked = 15;
@@ -112,7 +112,7 @@ public sealed class LightChart
             where crossing.Sun is not null
             orderby Math.Abs(crossing.Seconds - seconds)
             select (Scene.Patches[i].Ground, crossing)).Take(asked);
-        return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model));
+        return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
     }
 
     private static PatchLight LightOn(SunOverGround ground, double level)

@@ -22,18 +22,20 @@ public enum WindowEdgeCause
     DayEnds,
 }
 
-/// <summary>Where the sun stands against the direction of view.</summary>
-public enum LightDirection
+/// <summary>Which way the sun goes.</summary>
+public enum DayHalf
 {
-    /// <summary>From behind the camera: the sun more than 120° from the view.</summary>
-    Front,
+    /// <summary>It climbs.</summary>
+    Morning,
 
-    /// <summary>Between: the light that models a ridge.</summary>
-    Side,
-
-    /// <summary>Towards the camera: the sun less than 60° from the view.</summary>
-    Back,
+    /// <summary>It sinks.</summary>
+    Evening,
 }
+
+/// <summary>A gap that parts a window from the one before it, so short that the two are one window, broken.</summary>
+/// <param name="Length">Under half an hour.</param>
+/// <param name="Cause">What ended the window before it.</param>
+public sealed record WindowBreak(Duration Length, WindowEdgeCause Cause);
 
 /// <summary>One end of a window.</summary>
 /// <param name="At">The moment.</param>
@@ -41,7 +43,11 @@ public enum LightDirection
 /// <param name="UnknownBeyond">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
 /// <param name="RidgeShare">Share of the ridge's columns lit then.</param>
 /// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
-public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, Length? UnknownBeyond, double RidgeShare, double? ValleyShare);
+public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, Length? UnknownBeyond, double RidgeShare, double? ValleyShare)
+{
+    /// <summary>What stands towards the sun then; null where the day begins or ends.</summary>
+    public EdgeHorizon? Horizon { get; init; }
+}
 
 /// <summary>A stretch of time in which the ridge is lit and the valley in shade: start included, end excluded.</summary>
 /// <param name="SunAzimuth">True bearing of the sun at the lookout in the middle of the window.</param>
@@ -54,10 +60,21 @@ public sealed record LightWindow(
 {
     public Duration Length => End.At - Start.At;
 
-    public LightDirection Direction => SunFromView.Degrees switch
-    {
-        < 60 => LightDirection.Back,
-        > 120 => LightDirection.Front,
-        _ => LightDirection.Side,
-    };
+    public Instant Middle => Start.At + (Length / 2);
+
+    public LightDirection Direction => LightDirections.Of(SunFromView);
+
+    public DayHalf Half { get; init; }
+
+    /// <summary>Null where the window stands alone, and for the first part of a broken one.</summary>
+    public WindowBreak? BreakBefore { get; init; }
+
+    /// <summary>How the ridge comes into the light of this window; null where it does so on one side of the span only.</summary>
+    public LightSweep? Gains { get; init; }
+
+    /// <summary>How it leaves it.</summary>
+    public LightSweep? Loses { get; init; }
+
+    /// <summary>How the picture reads in the middle of the window; null where it was not worked out.</summary>
+    public PictureLight? Picture { get; init; }
 }

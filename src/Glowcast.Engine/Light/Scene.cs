@@ -15,8 +15,9 @@ public sealed class Scene
     private const double ValleyStepM = 100;
     private const double ValleyStepShare = 0.03;
 
-    private Scene(VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, IReadOnlyList<GroundPatch> patches) =>
-        (View, Grid, Model, Thresholds, Patches) = (view, grid, model, thresholds, patches);
+    private Scene(
+        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches) =>
+        (View, Grid, Model, Thresholds, DeckTop, Patches) = (view, grid, model, thresholds, deckTop, patches);
 
     public VisibleSurface View { get; }
 
@@ -26,6 +27,9 @@ public sealed class Scene
     public SightModel Model { get; }
 
     public LightThresholds Thresholds { get; }
+
+    /// <summary>Top of a sea of cloud; null for none.</summary>
+    public Length? DeckTop { get; }
 
     public IReadOnlyList<GroundPatch> Patches { get; }
 
@@ -51,7 +55,7 @@ public sealed class Scene
         var patches = new List<GroundPatch>();
         for (var column = 0; column < columns; column++)
             patches.AddRange(new ColumnParting(view, column, thresholds, deckTop).Patches());
-        return new Scene(view, ground, model, thresholds, patches);
+        return new Scene(view, ground, model, thresholds, deckTop, patches);
     }
 
     private static Angle? Highest(IEnumerable<GroundPatch> patches)

@@ -67,6 +67,9 @@ public sealed class ShareOverTime
 
     public double Greatest => shares.Max();
 
+    /// <summary>The moments at which it changes, the first of them 0.</summary>
+    internal IReadOnlyList<double> Steps => times;
+
     public double At(double seconds)
     {
         var i = Array.BinarySearch(times, seconds);

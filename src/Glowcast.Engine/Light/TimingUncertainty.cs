@@ -14,6 +14,9 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     private const double HeightErrorM = 5;
     private const double CellShare = 0.13;
 
+    // What stands in the way and the ground that is lit err each for itself.
+    private static readonly double BothEnds = Math.Sqrt(2);
+
     private const double RefractionKError = 0.05;
 
     // Near the sea-level horizon the sun's refraction of 0.55° varies from day to day by about 0.16° (quoted from
@@ -34,7 +37,7 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
         var ratePerS = Math.Abs(ground.At(crossing.Seconds + apartS).ClearanceRad - ground.At(crossing.Seconds - apartS).ClearanceRad) / (2 * apartS);
         var terrainRad = double.IsNaN(sun.HorizonM)
             ? 0
-            : Math.Atan(double.Hypot(HeightErrorM, CellShare * ground.CellM) / sun.HorizonM);
+            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, CellShare * ground.CellM) / sun.HorizonM);
         var sightLineRad = double.IsNaN(sun.HorizonM) ? 0 : sun.HorizonM * RefractionKError / (2 * Terrain.SightModel.EarthRadiusM);
         var refraction = Refraction.OfApparent(Angle.FromRadians(sun.ApparentRad), height).Degrees / HorizonRefractionDeg;
         var refractionRad = Angle.FromDegrees(HorizonVariationDeg * refraction * refraction).Radians;

@@ -1,4 +1,6 @@
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
+using NodaTime;
 
 namespace Glowcast.Engine.Light;
 
@@ -8,11 +10,20 @@ public static class WindowSearch
     /// <summary>Shorter ones are of no use to anybody.</summary>
     private const double ShortestS = 1;
 
+    /// <summary>Over a shorter gap nobody packs up.</summary>
+    private static readonly Duration LongestBreak = Duration.FromMinutes(30);
+
     /// <summary>The windows of the day in order of time; none is an ordinary answer.</summary>
     public static IReadOnlyList<LightWindow> Windows(LightChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        return [.. Stretches(chart).Select(stretch => Describe(chart, stretch))];
+        var windows = Stretches(chart).ConvertAll(stretch => Describe(chart, stretch));
+        for (var i = 1; i < windows.Count; i++)
+        {
+            var gap = windows[i].Start.At - windows[i - 1].End.At;
+            if (gap < LongestBreak) windows[i] = windows[i] with { BreakBefore = new WindowBreak(gap, windows[i - 1].End.Cause) };
+        }
+        return windows;
     }
 
     /// <summary>When enough columns of ridge are lit and little enough of the valley is.</summary>
@@ -37,7 +48,20 @@ public static class WindowSearch
             sun.Azimuth,
             Refraction.ToApparent(sun.AirlessAltitude, lookout.Height),
             chart.Scene.Span.Centre.TurnTo(sun.Azimuth).Abs(),
-            SunEntersSpan(chart, stretch));
+            SunEntersSpan(chart, stretch))
+        {
+            Half = HalfAt(chart, middleS),
+            Gains = LightSweep.GainOf(chart, middleS),
+            Loses = LightSweep.LossOf(chart, middleS),
+        };
+    }
+
+    private static DayHalf HalfAt(LightChart chart, double seconds)
+    {
+        const double apartS = 30;
+        return AltitudeAt(seconds + apartS) > AltitudeAt(seconds - apartS) ? DayHalf.Morning : DayHalf.Evening;
+
+        Angle AltitudeAt(double at) => Sun.At(chart.Track.At(at)).SeenFrom(chart.Scene.Lookout).AirlessAltitude;
     }
 
     private static WindowEdge EdgeAt(LightChart chart, double seconds, bool opens)
@@ -50,7 +74,10 @@ public static class WindowSearch
             _ => chart.ConfidenceAt(seconds, role => role == PatchRole.Crest),
         };
         return new WindowEdge(
-            chart.Track.At(seconds), cause, confidence.Uncertainty, confidence.UnknownBeyond, chart.RidgeColumns.At(seconds), chart.Valley?.At(seconds));
+            chart.Track.At(seconds), cause, confidence.Uncertainty, confidence.UnknownBeyond, chart.RidgeColumns.At(seconds), chart.Valley?.At(seconds))
+        {
+            Horizon = confidence.Horizon,
+        };
     }
 
     private static WindowEdgeCause CauseOf(LightChart chart, double seconds, bool opens)

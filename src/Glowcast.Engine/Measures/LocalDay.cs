@@ -7,12 +7,39 @@ public static class LocalDay
 {
     /// <summary>From midnight to midnight in a time zone (23 or 25 hours where clocks change), or, without one, 24 hours
     /// from local mean solar midnight: 00:00 UTC less 4 minutes per degree of east longitude.</summary>
+    /// <exception cref="BadInputException">The zone skipped that date.</exception>
     public static Interval Of(LocalDate date, GeoPoint place, DateTimeZone? zone)
     {
-        if (zone is not null)
-            return new Interval(zone.AtStartOfDay(date).ToInstant(), zone.AtStartOfDay(date.PlusDays(1)).ToInstant());
+        if (zone is not null) return new Interval(MidnightOf(date, zone), NextMidnight(date, zone));
         const double secondsPerDegree = 240;
         var start = date.AtMidnight().InUtc().ToInstant() - Duration.FromSeconds(secondsPerDegree * place.LongitudeDeg);
         return new Interval(start, start + Duration.FromDays(1));
     }
+
+    private static Instant MidnightOf(LocalDate date, DateTimeZone zone)
+    {
+        try
+        {
+            return zone.AtStartOfDay(date).ToInstant();
+        }
+        catch (SkippedTimeException)
+        {
+            throw new BadInputException("date", $"{Written(date)} does not exist in {zone.Id}: its clocks skipped that day. Take the day before or after.");
+        }
+    }
+
+    // The day after may be one that the zone skipped; a day then ends where the one after that begins.
+    private static Instant NextMidnight(LocalDate date, DateTimeZone zone)
+    {
+        try
+        {
+            return zone.AtStartOfDay(date.PlusDays(1)).ToInstant();
+        }
+        catch (SkippedTimeException)
+        {
+            return zone.AtStartOfDay(date.PlusDays(2)).ToInstant();
+        }
+    }
+
+    private static string Written(LocalDate date) => NodaTime.Text.LocalDatePattern.Iso.Format(date);
 }

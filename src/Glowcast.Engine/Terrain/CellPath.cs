@@ -3,30 +3,24 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>A geodesic in the cells of a grid. Its pieces are made as the walk comes to them and kept until it is aimed anew.</summary>
 internal sealed class CellPath(GridPosts posts)
 {
-    private readonly double northRad = double.DegreesToRadians(posts.NorthDeg);
-    private readonly double westRad = double.DegreesToRadians(posts.WestDeg);
-    private readonly double rowsPerRad = 1 / double.DegreesToRadians(posts.LatitudeStepDeg);
-    private readonly double columnsPerRad = 1 / double.DegreesToRadians(posts.LongitudeStepDeg);
-    private readonly double eastmostRad = double.DegreesToRadians(posts.EastDeg + posts.LongitudeStepDeg);
+    private readonly double westmostRad = double.DegreesToRadians(posts.WestDeg);
+    private readonly double eastmostRad = double.DegreesToRadians(posts.EastDeg) + (posts.Projection is null ? double.DegreesToRadians(posts.ColumnStep) : 0);
 
-    private GeodesicArc[] pieces = new GeodesicArc[4];
+    private CellArc[] pieces = new CellArc[4];
+    private GeodesicArc last;
     private int made;
 
     public void Aim(double latitudeRad, double longitudeRad, double azimuthRad)
     {
         // Longitudes run on eastwards from the grid's western edge, across the date line too.
-        if (longitudeRad < westRad - 1e-9) longitudeRad += Math.Tau;
+        if (longitudeRad < westmostRad - 1e-9) longitudeRad += Math.Tau;
         else if (longitudeRad > eastmostRad) longitudeRad -= Math.Tau;
-        pieces[0] = GeodesicArc.From(latitudeRad, longitudeRad, azimuthRad);
+        last = GeodesicArc.From(latitudeRad, longitudeRad, azimuthRad);
+        pieces[0] = CellArc.Of(last, posts);
         made = 1;
     }
 
-    public Cell At(double distanceM)
-    {
-        ref readonly var piece = ref pieces[PieceOf(distanceM)];
-        var (latitude, longitude) = piece.At(distanceM);
-        return new Cell((longitude - westRad) * columnsPerRad, (northRad - latitude) * rowsPerRad);
-    }
+    public Cell At(double distanceM) => pieces[PieceOf(distanceM)].At(distanceM);
 
     /// <summary>How far the piece reaches in which the path goes on from this distance [m].</summary>
     public double PieceEnd(double distanceM)
@@ -46,7 +40,7 @@ internal sealed class CellPath(GridPosts posts)
     private void Lengthen()
     {
         if (made == pieces.Length) Array.Resize(ref pieces, 2 * made);
-        pieces[made] = pieces[made - 1].Next();
-        made++;
+        last = last.Next();
+        pieces[made++] = CellArc.Of(last, posts);
     }
 }

@@ -2,18 +2,22 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>Heights [m above the file's vertical datum] on a regular grid of posts in latitude and longitude; row 0 is
-/// the northernmost, column 0 the westernmost. Between four posts the ground is their bilinear surface.</summary>
+/// <summary>Heights [m above the file's vertical datum] on a regular grid of posts; row 0 is the northernmost, column 0
+/// the westernmost. Between four posts the ground is their bilinear surface.</summary>
 /// <remarks>Immutable, so one grid serves any number of requests at once. A post without data holds NaN: a hole, which
 /// has no height and stands in nobody's way.</remarks>
 public sealed class ElevationGrid
 {
+    /// <summary>No grid holds more: their heights alone take 1.6 GB.</summary>
+    internal const long MostPosts = 400_000_000;
+
     private readonly float[] heights;
     private readonly Lazy<MaximumPyramid> pyramid;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
-    /// <exception cref="ArgumentException">Numbers that do not agree, or fewer than 2 × 2 posts.</exception>
-    public ElevationGrid(GridPosts posts, float[] heights, string name)
+    /// <param name="verticalDatum">Null where the source does not name it.</param>
+    /// <exception cref="ArgumentException">Numbers that do not agree.</exception>
+    public ElevationGrid(GridPosts posts, float[] heights, string name, string? verticalDatum = null)
     {
         ArgumentNullException.ThrowIfNull(posts);
         ArgumentNullException.ThrowIfNull(heights);
@@ -21,6 +25,7 @@ public sealed class ElevationGrid
             throw new ArgumentException($"{posts.Rows} × {posts.Columns} posts need {(long)posts.Rows * posts.Columns} heights; got {heights.LongLength}.", nameof(heights));
         Posts = posts;
         Name = name;
+        VerticalDatum = verticalDatum;
         this.heights = heights;
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
         Relief = ReliefOf(heights);
@@ -30,6 +35,9 @@ public sealed class ElevationGrid
 
     /// <summary>What the user knows it by: the file's name, or the names of the joined files.</summary>
     public string Name { get; }
+
+    /// <summary>What heights are counted from, by name; null where the source does not say.</summary>
+    public string? VerticalDatum { get; }
 
     /// <summary>Lowest and highest post, and how many have no height.</summary>
     public Relief Relief { get; }
@@ -56,7 +64,7 @@ public sealed class ElevationGrid
     public ElevationGrid Under(Length deckTop)
     {
         var top = (float)deckTop.Metres;
-        return new ElevationGrid(Posts, Array.ConvertAll(heights, height => height < top ? top : height), Name);
+        return new ElevationGrid(Posts, Array.ConvertAll(heights, height => height < top ? top : height), Name, VerticalDatum);
     }
 
     /// <summary>Bilinear height [m] at fractional column x and row y inside the grid; NaN beside a hole. A post counts

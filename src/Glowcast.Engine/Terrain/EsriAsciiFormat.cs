@@ -8,7 +8,6 @@ namespace Glowcast.Engine.Terrain;
 internal sealed class EsriAsciiFormat : IGridFormat
 {
     private const double UsualNoData = -9999;
-    private const long MostPosts = 400_000_000;
 
     public string Name => "Esri ASCII .asc";
 
@@ -26,6 +25,7 @@ internal sealed class EsriAsciiFormat : IGridFormat
             heights[i] = height == header.NoData ? float.NaN : (float)height;
         }
         words.MustEnd();
+        PlausibleHeights.Check(heights, header.Posts, fileName);
         return new ElevationGrid(header.Posts, heights, fileName);
     }
 
@@ -68,8 +68,8 @@ internal sealed class EsriAsciiFormat : IGridFormat
                 faults.ThrowIfAny();
             }
             // A height takes two characters at least, so a short file cannot hold a large grid.
-            if (columns * rows > MostPosts || columns * rows * 2 > fileLength + 1)
-                throw new BadInputException(fileName, $"Claims {columns} × {rows} heights, which do not fit into its {fileLength} bytes (or are more than {MostPosts} in all): it is cut off, or its header is wrong.");
+            if (columns * rows > ElevationGrid.MostPosts || columns * rows * 2 > fileLength + 1)
+                throw new BadInputException(fileName, $"Claims {columns} × {rows} heights, which do not fit into its {fileLength} bytes (or are more than {ElevationGrid.MostPosts} in all): it is cut off, or its header is wrong.");
 
             if (!centred.X) west += stepX / 2;
             if (!centred.Y) south += stepY / 2;

@@ -10,7 +10,7 @@ public readonly record struct Geodesic(Length Distance, Azimuth Bearing)
     private const int MostRounds = 200;
 
     /// <summary>Vincenty's inverse solution (Survey Review 23, 1975), good to a millimetre.</summary>
-    /// <exception cref="ArgumentException">The points are so nearly opposite that the series does not settle.</exception>
+    /// <exception cref="BadInputException">The points are so nearly opposite that the series does not settle.</exception>
     public static Geodesic Between(GeoPoint from, GeoPoint to)
     {
         const double f = Wgs84.Flattening;
@@ -37,7 +37,7 @@ public readonly record struct Geodesic(Length Distance, Azimuth Bearing)
             if (Math.Abs(lambda - before) < 1e-13)
                 return new Geodesic(Length.FromMetres(LengthM(sigma, sinSigma, cosSigma, cosSqAlpha, cos2SigmaM)), Azimuth.FromEastNorth(east, north));
         }
-        throw new ArgumentException($"No single shortest line joins {from} and {to}: they lie on opposite sides of the earth.", nameof(to));
+        throw new BadInputException("to", $"No single shortest line joins {from} and {to}: they lie on opposite sides of the earth.");
     }
 
     private static double LengthM(double sigma, double sinSigma, double cosSigma, double cosSqAlpha, double cos2SigmaM)

@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>Reads elevation grids, whatever their format.</summary>
 public static class GridFile
 {
-    private static readonly IGridFormat[] Formats = [new HgtFormat(), new EsriAsciiFormat()];
+    private static readonly IGridFormat[] Formats = [new HgtFormat(), new ZippedHgtFormat(), new EsriAsciiFormat(), new GeoTiffFormat(), new DtedFormat()];
 
     /// <summary>Reads one grid from a stream.</summary>
     /// <param name="stream">At its beginning; it must be seekable.</param>
@@ -16,6 +16,14 @@ public static class GridFile
         ArgumentNullException.ThrowIfNull(stream);
         var format = Array.Find(Formats, format => format.Recognises(fileName))
             ?? throw new BadInputException(fileName, $"Is of no elevation format known here ({string.Join(", ", Formats.Select(format => format.Name))}).");
-        return format.Read(stream, fileName);
+        try
+        {
+            return format.Read(stream, fileName);
+        }
+        catch (BadInputException refusal) when (refusal.Faults.Any(fault => fault.Field != fileName))
+        {
+            // What a net or a projection says of its numbers is a fault of the file.
+            throw new BadInputException([.. refusal.Faults.Select(fault => fault.Field == fileName ? fault : new Fault(fileName, $"Its {fault.Field}: {fault.Message}"))]);
+        }
     }
 }

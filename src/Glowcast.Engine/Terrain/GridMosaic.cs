@@ -2,10 +2,9 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>Joins tiles of one net into a single grid. Where no tile lies there is a hole.</summary>
+/// <summary>Joins tiles into a single grid; where they are of different nets, on that of the finest. Where no tile lies there is a hole.</summary>
 public static class GridMosaic
 {
-    private const long MostPosts = 400_000_000;
 
     // Tiles whose posts miss one another by more than this share of a cell are not of one net.
     private const double Slack = 1e-3;
@@ -13,49 +12,70 @@ public static class GridMosaic
     // Heights of neighbouring tiles may differ on their common edge by this much.
     private const double MostStepM = 50;
 
-    /// <exception cref="BadInputException">No tile, tiles of different nets, or tiles that disagree where they meet.</exception>
+    /// <exception cref="BadInputException">No tile, tiles that disagree where they meet or count heights from different levels, or too many posts.</exception>
     public static ElevationGrid Join(IReadOnlyList<ElevationGrid> tiles)
     {
         ArgumentNullException.ThrowIfNull(tiles);
         if (tiles.Count == 0) throw new BadInputException("grids", "No elevation grid is given; name at least one file.");
         if (tiles.Count == 1) return tiles[0];
-        MustShareOneNet(tiles);
+        var datum = DatumOf(tiles);
+        var nets = ByNet(tiles).ConvertAll(JoinNet);
+        if (nets.Count == 1) return Named(nets[0].Posts, nets[0].Heights);
+        var (posts, heights) = MixedMosaic.OnFinest(nets.Select(net => Named(net.Posts, net.Heights)));
+        return Named(posts, heights);
+
+        ElevationGrid Named(GridPosts posts, float[] heights) => new(posts, heights, string.Join(" + ", tiles.Select(tile => tile.Name)), datum);
+    }
+
+    /// <summary>The one level that all name; null where some do not.</summary>
+    private static string? DatumOf(IReadOnlyList<ElevationGrid> tiles)
+    {
+        var named = tiles.FirstOrDefault(tile => tile.VerticalDatum is not null);
+        if (named is null) return null;
+        if (tiles.FirstOrDefault(tile => tile.VerticalDatum is not null && tile.VerticalDatum != named.VerticalDatum) is { } other)
+            throw new BadInputException("grids", $"{named.Name} counts heights from {named.VerticalDatum} and {other.Name} from {other.VerticalDatum}; all must count from one level. Convert one of them.");
+        return tiles.All(tile => tile.VerticalDatum is not null) ? named.VerticalDatum : null;
+    }
+
+    private static List<List<ElevationGrid>> ByNet(IReadOnlyList<ElevationGrid> tiles)
+    {
+        var nets = new List<List<ElevationGrid>>();
+        foreach (var tile in tiles)
+        {
+            if (nets.Find(net => IsOfOneNet(net[0].Posts, tile.Posts)) is { } found) found.Add(tile);
+            else nets.Add([tile]);
+        }
+        return nets;
+    }
+
+    private static bool IsOfOneNet(GridPosts one, GridPosts other)
+    {
+        if (one.Projection != other.Projection || !Same(one.RowStep, other.RowStep) || !Same(one.ColumnStep, other.ColumnStep)) return false;
+        var (x, y) = Offset(one, other);
+        return Math.Abs(x - Math.Round(x)) <= Slack && Math.Abs(y - Math.Round(y)) <= Slack;
+    }
+
+    private static (GridPosts Posts, float[] Heights) JoinNet(List<ElevationGrid> tiles)
+    {
         var posts = Around(tiles);
         var heights = new float[posts.Rows * posts.Columns];
         Array.Fill(heights, float.NaN);
         foreach (var tile in tiles) Lay(tile, posts, heights);
-        return new ElevationGrid(posts, heights, string.Join(" + ", tiles.Select(tile => tile.Name)));
+        return (posts, heights);
     }
 
-    private static void MustShareOneNet(IReadOnlyList<ElevationGrid> tiles)
-    {
-        var first = tiles[0];
-        var faults = new Faults();
-        foreach (var tile in tiles.Skip(1))
-        {
-            var (x, y) = Offset(first.Posts, tile.Posts);
-            if (!Same(tile.Posts.LatitudeStepDeg, first.Posts.LatitudeStepDeg) || !Same(tile.Posts.LongitudeStepDeg, first.Posts.LongitudeStepDeg))
-                faults.Add("grids", $"{tile.Name} has another spacing than {first.Name}; only tiles of one spacing can be joined.");
-            else if (Math.Abs(x - Math.Round(x)) > Slack || Math.Abs(y - Math.Round(y)) > Slack)
-                faults.Add("grids", $"The posts of {tile.Name} do not fall on those of {first.Name}; only tiles of one net can be joined.");
-        }
-        faults.ThrowIfAny();
-    }
-
-    private static GridPosts Around(IReadOnlyList<ElevationGrid> tiles)
+    private static GridPosts Around(List<ElevationGrid> tiles)
     {
         var first = tiles[0].Posts;
         var offsets = tiles.Select(tile => (At: Offset(first, tile.Posts), tile.Posts)).ToList();
-        var left = (int)Math.Round(offsets.Min(tile => tile.At.X));
-        var top = (int)Math.Round(offsets.Min(tile => tile.At.Y));
+        var left = (long)Math.Round(offsets.Min(tile => tile.At.X));
+        var top = (long)Math.Round(offsets.Min(tile => tile.At.Y));
         var right = (long)Math.Round(offsets.Max(tile => tile.At.X + tile.Posts.Columns - 1));
         var bottom = (long)Math.Round(offsets.Max(tile => tile.At.Y + tile.Posts.Rows - 1));
         var (rows, columns) = (bottom - top + 1, right - left + 1);
-        if (rows * columns > MostPosts)
-            throw new BadInputException("grids", $"Together the tiles span {columns} × {rows} posts; at most {MostPosts} can be held. Give fewer tiles, nearer to one another.");
-        return new GridPosts(
-            (int)rows, (int)columns, first.NorthDeg - (top * first.LatitudeStepDeg), first.WestDeg + (left * first.LongitudeStepDeg),
-            first.LatitudeStepDeg, first.LongitudeStepDeg);
+        if (rows > ElevationGrid.MostPosts / columns)
+            throw new BadInputException("grids", $"Together the tiles span {columns} × {rows} posts; at most {ElevationGrid.MostPosts} can be held. Give fewer tiles, nearer to one another.");
+        return first.Extended((int)-left, (int)-top, (int)rows, (int)columns);
     }
 
     private static void Lay(ElevationGrid tile, GridPosts posts, float[] heights)
@@ -79,8 +99,8 @@ public static class GridMosaic
     private static (double X, double Y) Offset(GridPosts from, GridPosts to)
     {
         // The shorter way round the earth, so that tiles on both sides of the date line are neighbours.
-        var east = Math.IEEERemainder(to.WestDeg - from.WestDeg, 360);
-        return (east / from.LongitudeStepDeg, (from.NorthDeg - to.NorthDeg) / from.LatitudeStepDeg);
+        var east = from.Projection is null ? Math.IEEERemainder(to.Left - from.Left, 360) : to.Left - from.Left;
+        return (east / from.ColumnStep, (from.Top - to.Top) / from.RowStep);
     }
 
     private static bool Same(double a, double b) => Math.Abs(a - b) < 1e-9 * a;

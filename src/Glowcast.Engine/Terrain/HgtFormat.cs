@@ -11,6 +11,9 @@ namespace Glowcast.Engine.Terrain;
 /// <remarks>Source: USGS/NASA SRTM documentation, "SRTM Topography" (sections 3.1 and 3.2).</remarks>
 internal sealed partial class HgtFormat : IGridFormat
 {
+    /// <summary>A 1″ tile; no file is longer.</summary>
+    public const int MostBytes = 2 * 3601 * 3601;
+
     private const short Void = -32768;
 
     public string Name => "SRTM .hgt";
@@ -26,7 +29,9 @@ internal sealed partial class HgtFormat : IGridFormat
         var heights = new float[samples.Length];
         for (var i = 0; i < samples.Length; i++) heights[i] = samples[i] == Void ? float.NaN : samples[i];
         var step = 1.0 / (size - 1);
-        return new ElevationGrid(new GridPosts(size, size, south + 1, west, step, step), heights, fileName);
+        var posts = new GridPosts(size, size, south + 1, west, step, step);
+        PlausibleHeights.Check(heights, posts, fileName);
+        return new ElevationGrid(posts, heights, fileName, VerticalDatums.Egm96);
     }
 
     private static (int South, int West) CornerFrom(string fileName)

@@ -24,7 +24,10 @@ public sealed record ChartAnswer(
 {
     private const double MinuteS = 60;
 
-    public static ChartAnswer Of(LightChart chart)
+    /// <summary>What has one value a minute for the whole ridge; null where its light was not worked out.</summary>
+    public ChartMinutesAnswer? ByMinute { get; init; }
+
+    public static ChartAnswer Of(LightChart chart, RidgeBrightness? ridge = null, Haze? haze = null)
     {
         ArgumentNullException.ThrowIfNull(chart);
         var (track, scene) = (chart.Track, chart.Scene);
@@ -40,7 +43,10 @@ public sealed record ChartAnswer(
             chart.Valley is { } valley ? seconds.ConvertAll(second => Math.Round(valley.At(second), 4)) : null,
             EndsOf(chart.Valley?.AtMost(scene.Thresholds.ValleyLit) ?? [new Stretch(0, track.LengthS)]),
             sun.ConvertAll(seen => Math.Round(seen.Azimuth.Degrees, 2)),
-            sun.ConvertAll(seen => Math.Round(Refraction.ToApparent(seen.AirlessAltitude, scene.Lookout.Height).Degrees, 2)));
+            sun.ConvertAll(seen => Math.Round(Refraction.ToApparent(seen.AirlessAltitude, scene.Lookout.Height).Degrees, 2)))
+        {
+            ByMinute = ridge is null ? null : ChartMinutesAnswer.Of(chart, ridge, haze ?? Haze.None),
+        };
     }
 
     private static List<double> EndsOf(IEnumerable<Stretch> stretches) =>

@@ -12,6 +12,9 @@ public sealed record ForecastAnswer(
     string Date, string? TimeZone, LookoutAnswer Lookout, SpanAnswer Span, IReadOnlyList<WindowAnswer> Windows, string? WhyNone, SetAnswer? Set,
     FitAnswer? Fit, CloudAnswer Cloud, AssumedAnswer Assumed, IReadOnlyList<string> Cautions, ChartAnswer? Chart, PictureAnswer? Picture)
 {
+    /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
+    public NearestMissAnswer? NearestMiss { get; init; }
+
     public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -21,25 +24,34 @@ public sealed record ForecastAnswer(
             NodaTime.Text.LocalDatePattern.Iso.Format(plan.Date!.Value), zone?.Id,
             new LookoutAnswer(plan.Lookout.Point.LatitudeDeg, plan.Lookout.Point.LongitudeDeg, forecast.Eye.Height.Metres),
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone))], forecast.WhyNone,
-            forecast.Set is null ? null : SetAnswer.Of(forecast.Set),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone),
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
+            forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
             AssumedAnswer.Of(plan), forecast.Cautions,
-            withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null,
-            withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null);
+            withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
+            withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
+        {
+            NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+        };
     }
 }
 
 /// <summary>The light on the span, without a set.</summary>
 public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string? WhyNone, AssumedAnswer Assumed, ChartAnswer? Chart)
 {
+    /// <inheritdoc cref="ForecastAnswer.NearestMiss"/>
+    public NearestMissAnswer? NearestMiss { get; init; }
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
         return new SpanLightAnswer(
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone))], forecast.WhyNone,
-            AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart) : null);
+            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness))], forecast.WhyNone,
+            AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
+        {
+            NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
+        };
     }
 }
 
@@ -56,12 +68,28 @@ public sealed record CloudAnswer(double? DeckTopM);
 public sealed record AssumedAnswer(
     double CrestBandDeg, double CrestLit, double ColumnsLit, double DiscShare, double ValleyLit, double RefractionK, BeyondGridAnswer BeyondGrid)
 {
+    /// <summary>Of the air before the ridge.</summary>
+    public required double VisibilityKm { get; init; }
+
+    /// <summary>Of the air between the sun and the ridge.</summary>
+    public required double AerosolBeta { get; init; }
+
+    public required double LitRidgeReflectance { get; init; }
+
+    public required double ShadedGroundReflectance { get; init; }
+
     public static AssumedAnswer Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var thresholds = plan.Thresholds;
         return new AssumedAnswer(
             thresholds.CrestBand.Degrees, thresholds.CrestLit, thresholds.ColumnsLit, thresholds.DiscShare, thresholds.ValleyLit,
-            plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight));
+            plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight))
+        {
+            VisibilityKm = plan.Conditions.Visibility.Kilometres,
+            AerosolBeta = plan.Conditions.AerosolBeta,
+            LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
+            ShadedGroundReflectance = plan.Conditions.Reflectances.ShadedGround,
+        };
     }
 }

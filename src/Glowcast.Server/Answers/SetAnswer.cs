@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
 
 namespace Glowcast.Server.Answers;
 
@@ -10,18 +11,23 @@ namespace Glowcast.Server.Answers;
 /// <param name="LevelCropPx">Lost to the level error at its worst.</param>
 /// <param name="SetCount">The first set and its repeats.</param>
 /// <param name="Order">How it is shot.</param>
+/// <param name="ClickStops">Null where the plan names no stops of the rotator.</param>
+/// <param name="Spoils">What can spoil the picture.</param>
 /// <param name="Exposures">Every frame of the first set in the order of shooting, for drawing it over the light.</param>
 public sealed record SetAnswer(
     int Columns, int Rows, int Frames, int ColumnsWithSpares, int FramesPerSet, double HorizontalFovDeg, double VerticalFovDeg, double StepDeg,
     double RowStepDeg, double CoveredHorizontalDeg, double CoveredVerticalDeg, double FocalLengthPx, double PixelPitchUm, double WidthPx,
     double CleanWidthPx, double CleanHeightPx, double PrintWidthMm, double PrintHeightMm, double PrintPpi, double ViewingDistanceMm,
     double HyperfocalM, double NearLimitM, double AiryDiameterUm, double ParallaxFreeM, double LevelCropPx, double FirstToLastS, double SetS,
-    double TotalS, double MaxSideGapS, double MaxVerticalGapS, int SetCount, OrderAnswer Order, IReadOnlyList<ExposureAnswer> Exposures)
+    double TotalS, double MaxSideGapS, double MaxVerticalGapS, int SetCount, OrderAnswer Order, IReadOnlyList<ExposureAnswer> Exposures,
+    PrintAnswer Print, ClickStopsAnswer? ClickStops, IReadOnlyList<SpoilAnswer> Spoils)
 {
-    public static SetAnswer Of(PlannedSet set)
+    /// <param name="scene">What the lookout sees, for all that hangs on distances; null where no grid has been looked at.</param>
+    public static SetAnswer Of(PlannedSet set, Scene? scene = null)
     {
         ArgumentNullException.ThrowIfNull(set);
         var (layout, clock) = (set.Layout, set.Clock);
+        var view = scene is null ? null : RidgeInView.Of(layout, scene, set.Plan.Conditions.DeckTop);
         return new SetAnswer(
             layout.Columns, layout.Rows, layout.Columns * layout.Rows, layout.ColumnsWithSpares, layout.FramesPerSet,
             layout.Field.Horizontal.Degrees, layout.Field.Vertical.Degrees, layout.Across.Step.Degrees, layout.Up.Step.Degrees,
@@ -31,7 +37,8 @@ public sealed record SetAnswer(
             layout.Sharpness.AiryDiameterUm, layout.Parallax.FreeFrom.Metres, layout.Levelling.WorstCropPx, clock.FirstToLast.TotalSeconds,
             clock.SetLength.TotalSeconds, clock.Total.TotalSeconds, clock.MaxSideGap.TotalSeconds, clock.MaxVerticalGap.TotalSeconds,
             clock.Repeats + 1, new OrderAnswer(clock.Order.Direction, clock.Order.Rows, clock.Order.FirstRow + 1, set.OrderReasons),
-            [.. clock.Exposures.Select(exposure => ExposureAnswer.Of(exposure, layout))]);
+            [.. clock.Exposures.Select(exposure => ExposureAnswer.Of(exposure, layout))],
+            PrintAnswer.Of(set, view), ClickStopsAnswer.Of(layout), [.. Spoilers.Of(set, view).Select(SpoilAnswer.Of)]);
     }
 }
 

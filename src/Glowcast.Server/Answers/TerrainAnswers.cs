@@ -4,17 +4,20 @@ using Glowcast.Engine.Terrain;
 namespace Glowcast.Server.Answers;
 
 /// <summary>What a grid holds.</summary>
+/// <param name="Crs">The coordinate system of its net, by name.</param>
+/// <param name="VerticalDatum">What heights are counted from; null where no file says it.</param>
+/// <param name="LatitudeStepDeg">Null where the net is on the plane of a projection, as is the other step.</param>
 public sealed record GridAnswer(
-    string Name, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg, double LatitudeStepDeg,
-    double LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
+    string Name, string Crs, string? VerticalDatum, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg,
+    double? LatitudeStepDeg, double? LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
 {
     public static GridAnswer Of(ElevationGrid grid)
     {
         ArgumentNullException.ThrowIfNull(grid);
         var posts = grid.Posts;
         return new GridAnswer(
-            grid.Name, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg, posts.LatitudeStepDeg,
-            posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
+            grid.Name, posts.Crs, grid.VerticalDatum, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg,
+            posts.LatitudeStepDeg, posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
     }
 }
 
@@ -35,8 +38,9 @@ public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double? E
 }
 
 /// <summary>The terrain horizon of a point of the ground in one direction.</summary>
+/// <param name="HeightM">Of the point: the ground's, and the eye's above it where one is given.</param>
 /// <param name="HorizonDeg">Null where nothing stands there at all.</param>
-public sealed record HorizonAnswer(double GroundHeightM, double AzimuthDeg, double? HorizonDeg, double? DistanceM, BeyondGridAnswer BeyondGrid)
+public sealed record HorizonAnswer(double HeightM, double AzimuthDeg, double? HorizonDeg, double? DistanceM, BeyondGridAnswer BeyondGrid)
 {
     public static HorizonAnswer Of(ElevationGrid grid, SightModel model, Place ground, Azimuth azimuth)
     {
@@ -63,10 +67,20 @@ public sealed record SkylineAnswer(double EyeHeightM, IReadOnlyList<SkylineColum
     public static SkylineAnswer Of(VisibleSurface view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return new SkylineAnswer(view.Eye.Height.Metres, [.. view.Columns.Select(column => new SkylineColumnAnswer(
-            column.Bearing.Degrees, column.Skyline is { } top ? double.RadiansToDegrees(top.AltitudeRad) : null, column.Skyline?.DistanceM, column.Skyline?.HeightM))]);
+        return new SkylineAnswer(view.Eye.Height.Metres, [.. view.Columns.Select(column => SkylineColumnAnswer.Of(column, view.Eye.Point))]);
     }
 }
 
 /// <summary>One bearing of a skyline; nulls where the grid has no ground there.</summary>
-public sealed record SkylineColumnAnswer(double BearingDeg, double? SkylineDeg, double? DistanceM, double? HeightM);
+public sealed record SkylineColumnAnswer(
+    double BearingDeg, double? SkylineDeg, double? DistanceM, double? HeightM, double? LatitudeDeg, double? LongitudeDeg)
+{
+    public static SkylineColumnAnswer Of(VisibleColumn column, GeoPoint eye)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        if (column.Skyline is not { } top) return new SkylineColumnAnswer(column.Bearing.Degrees, null, null, null, null, null);
+        var point = new GroundLine(eye, column.Bearing).At(top.DistanceM);
+        return new SkylineColumnAnswer(
+            column.Bearing.Degrees, double.RadiansToDegrees(top.AltitudeRad), top.DistanceM, top.HeightM, point.LatitudeDeg, point.LongitudeDeg);
+    }
+}

@@ -7,12 +7,28 @@ namespace Glowcast.Server.Answers;
 /// <param name="LitShare">Share of the ridge's columns lit in the middle of the window.</param>
 /// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
 /// <param name="SunFromViewDeg">Between the middle of the span and the sun, along the horizon.</param>
+/// <param name="RidgeLight">How bright the lit ridge is, in which colour, and how fast that changes; null where it was not worked out.</param>
 public sealed record WindowAnswer(
     string Start, string End, double LengthS, double StartUncertaintyS, double EndUncertaintyS, string? StartLocal, string? EndLocal,
     WindowEdgeCause StartCause, WindowEdgeCause EndCause, WindowEdgeAnswer AtStart, WindowEdgeAnswer AtEnd, double LitShare,
-    double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan)
+    double? ValleyShare, LightDirection LightDirection, double SunFromViewDeg, double SunAzimuthDeg, double SunAltitudeDeg, bool SunInSpan,
+    RidgeLightAnswer? RidgeLight = null)
 {
-    public static WindowAnswer Of(LightWindow window, DateTimeZone? zone)
+    public DayHalf Half { get; init; }
+
+    /// <summary>Null where the window stands alone.</summary>
+    public BreakAnswer? BreakBefore { get; init; }
+
+    /// <summary>How the ridge comes into the light.</summary>
+    public SweepAnswer? Gains { get; init; }
+
+    /// <summary>How it leaves it.</summary>
+    public SweepAnswer? Loses { get; init; }
+
+    /// <summary>Direction, relief and black point in the middle of the window; null where they were not worked out.</summary>
+    public PictureLightAnswer? Picture { get; init; }
+
+    public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);
         return new WindowAnswer(
@@ -20,20 +36,14 @@ public sealed record WindowAnswer(
             window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS,
             Moments.Local(window.Start.At, zone), Moments.Local(window.End.At, zone), window.Start.Cause, window.End.Cause,
             WindowEdgeAnswer.Of(window.Start), WindowEdgeAnswer.Of(window.End), window.RidgeShareInMiddle, window.ValleyShareInMiddle,
-            window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan);
-    }
-}
-
-/// <summary>One end of a window: what is lit then, and where its uncertainty comes from, as standard deviations.</summary>
-/// <param name="UnknownBeyondM">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
-public sealed record WindowEdgeAnswer(
-    double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM)
-{
-    public static WindowEdgeAnswer Of(WindowEdge edge)
-    {
-        ArgumentNullException.ThrowIfNull(edge);
-        return new WindowEdgeAnswer(
-            edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
-            edge.UnknownBeyond?.Metres);
+            window.Direction, window.SunFromView.Degrees, window.SunAzimuth.Degrees, window.SunAltitude.Degrees, window.SunInSpan,
+            ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)))
+        {
+            Half = window.Half,
+            BreakBefore = BreakAnswer.Of(window.BreakBefore),
+            Gains = SweepAnswer.Of(window.Gains),
+            Loses = SweepAnswer.Of(window.Loses),
+            Picture = window.Picture is { } picture ? PictureLightAnswer.Of(picture) : null,
+        };
     }
 }

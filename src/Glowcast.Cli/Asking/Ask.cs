@@ -1,0 +1,37 @@
+using System.CommandLine;
+
+namespace Glowcast.Cli.Asking;
+
+/// <summary>The options that commands share. All are taken as text, so that one reader finds every fault and words it.</summary>
+internal static class Ask
+{
+    public static Option<string[]> For(string name, string value, string description, params string[] otherNames) => new(name, otherNames)
+    {
+        HelpName = value,
+        Description = description,
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+
+    public static Option<string[]> Latitude() => For("--latitude", "degrees", "Of the place; south is negative.");
+
+    public static Option<string[]> Longitude() => For("--longitude", "degrees", "Of the place; west is negative.");
+
+    public static Option<string[]> TimeZone() => For("--time-zone", "name", "Such as Europe/Zurich. Without one, days are reckoned by the sun: local mean solar time.");
+
+    public static Option<string[]> Date() => For("--date", "date", "A local date, such as 2026-02-14; it stands in for that of a plan.");
+
+    public static Option<string[]> Plan() => For("--plan", "file", "A plan as JSON (docs/plan.schema.json).");
+
+    public static Option<string[]> Grids()
+    {
+        var option = For("--grid", "file", "Elevation grids, one or several: SRTM .hgt or Esri ASCII .asc.");
+        option.AllowMultipleArgumentsPerToken = true;
+        return option;
+    }
+
+    public static Option<string[]> Beyond() => For("--beyond", "none|metres", "What stands past the grid's edge: nothing, or a smooth earth of that height. Default 0, the sea.");
+
+    public static Option<string[]> RefractionK() => For("--refraction-k", "share", "Share of the earth's curvature that a line of sight follows. Default 0.13.", "-k");
+
+    public static Option<bool> Ascii() => new("--ascii") { Description = "Draw pictures with plain characters." };
+}

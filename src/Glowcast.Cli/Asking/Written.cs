@@ -1,0 +1,93 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Glowcast.Engine.Measures;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Glowcast.Cli.Asking;
+
+/// <summary>Values as they are written on a command line.</summary>
+internal static partial class Written
+{
+    private const int FirstYear = 1950;
+    private const int LastYear = 2100;
+
+    private static readonly OffsetDateTimePattern[] WithOffset =
+    [
+        OffsetDateTimePattern.ExtendedIso,
+        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mmo<G>"),
+    ];
+
+    private static readonly LocalDateTimePattern[] WithoutOffset =
+    [
+        LocalDateTimePattern.ExtendedIso,
+        LocalDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm"),
+    ];
+
+    /// <summary>Any number, NaN and infinities too: what they are good for is for the asker to say.</summary>
+    /// <exception cref="BadInputException">Not a number.</exception>
+    public static double Number(string text, string field) =>
+        NumberOrNone(text) ?? throw new BadInputException(field, $"Must be a number such as 46.5; got '{text}'.");
+
+    /// <exception cref="BadInputException">Not a bearing.</exception>
+    public static Azimuth Bearing(string text, string field) => Number(text, field) is var degrees && double.IsFinite(degrees)
+        ? Azimuth.FromDegrees(degrees)
+        : throw new BadInputException(field, $"Must be a true bearing in degrees such as 245; got '{text}'.");
+
+    /// <summary>Two bearings as 245..330, clockwise.</summary>
+    /// <exception cref="BadInputException">Not two bearings, or twice the same.</exception>
+    public static BearingSpan Span(string text, string field)
+    {
+        var match = TwoBearings().Match(text);
+        if (!match.Success) throw new BadInputException(field, $"Must be two true bearings, clockwise, such as 245..330; got '{text}'.");
+        var (from, to) = (Bearing(match.Groups["from"].Value, field), Bearing(match.Groups["to"].Value, field));
+        if (from == to) throw new BadInputException(field, $"Must be wider than zero and less than a full circle; both ends of '{text}' are {from}.");
+        return new BearingSpan(from, to);
+    }
+
+    /// <summary>A latitude and a longitude as 44.25,-71.2.</summary>
+    /// <exception cref="BadInputException">Not two numbers, or off the earth.</exception>
+    public static GeoPoint Point(string text, string field)
+    {
+        var parts = text.Split(',');
+        if (parts.Length != 2) throw new BadInputException(field, $"Must be latitude,longitude in degrees such as 44.2592,-71.2025; got '{text}'.");
+        var faults = new Faults();
+        var latitude = faults.InRange(Number(parts[0], $"{field} (latitude)"), $"{field} (latitude)", -90, 90);
+        var longitude = faults.InRange(Number(parts[1], $"{field} (longitude)"), $"{field} (longitude)", -180, 180);
+        faults.ThrowIfAny();
+        return GeoPoint.FromDegrees(latitude, longitude);
+    }
+
+    /// <summary>An instant in ISO 8601 with its offset from UTC.</summary>
+    /// <exception cref="BadInputException">Not an instant, without an offset, or outside 1950 to 2100.</exception>
+    public static Instant Moment(string text, string field)
+    {
+        const string right = "2026-02-14T11:45:00Z or 2026-02-14T06:45:00-05:00";
+        var parsed = WithOffset.Select(pattern => pattern.Parse(text)).FirstOrDefault(result => result.Success);
+        if (parsed is null)
+        {
+            throw new BadInputException(field, WithoutOffset.Any(pattern => pattern.Parse(text).Success)
+                ? $"Must say how far its clock is from UTC: add Z, or an offset such as -05:00, as in {right}; got '{text}'."
+                : $"Must be an instant such as {right}; got '{text}'.");
+        }
+        var instant = parsed.Value.ToInstant();
+        if (instant.InUtc().Year is < FirstYear or > LastYear)
+            throw new BadInputException(field, $"Must lie in the years {FirstYear} to {LastYear}; got '{text}'.");
+        return instant;
+    }
+
+    /// <summary>What stands past a grid's edge: null for nothing, else the height of a smooth earth.</summary>
+    /// <exception cref="BadInputException">Neither 'none' nor a height.</exception>
+    public static Length? Beyond(string text, string field)
+    {
+        if (text == "none") return null;
+        if (NumberOrNone(text) is >= -500 and <= 9000 and var metres) return Length.FromMetres(metres);
+        throw new BadInputException(field, $"Must be 'none', or the height in metres of a smooth earth, from -500 to 9000; got '{text}'.");
+    }
+
+    private static double? NumberOrNone(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    [GeneratedRegex(@"^(?<from>[+-]?\d+(\.\d+)?)\.\.(?<to>[+-]?\d+(\.\d+)?)$", RegexOptions.CultureInvariant)]
+    private static partial Regex TwoBearings();
+}

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using Glowcast.Cli.Asking;
+using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Cli.Commands;
+
+/// <summary>A command that answers a plan for the light of its day.</summary>
+internal abstract class PlanCommand(string name, string description, string example, Terminal terminal)
+    : GridAnswerCommand(name, description, example, terminal)
+{
+    protected Option<string[]> Plan { get; } = Ask.Plan();
+
+    protected Option<string[]> Date { get; } = Ask.Date();
+
+    /// <summary>The forecast of a plan as changed by the command line: its grids, its date, and how lines of sight run.</summary>
+    /// <exception cref="Engine.Measures.BadInputException">Something is missing or wrong; says all that is.</exception>
+    protected LightForecast Forecast(Question asked, PlanNeeds needs, CancellationToken cancel)
+    {
+        var (plan, grid) = Read(asked, needs);
+        asked.Faults.ThrowIfAny();
+        return ForecastWork.Run(Terminal, plan!, grid!, cancel);
+    }
+
+    /// <summary>The plan and its grid; faults are noted, and what they belong to is null.</summary>
+    protected (Plan? Plan, ElevationGrid? Grid) Read(Question asked, PlanNeeds needs)
+    {
+        var file = asked.Required(Plan, "the file of a plan", PlanFile.Open);
+        var isGridGiven = asked.Has(Grids);
+        if (isGridGiven) file?.Change("grids", new JsonArray([.. asked.Texts(Grids).Select(path => JsonValue.Create(path))]));
+        if (asked.Optional(Date, PlanReader.Date) is var date && asked.Has(Date))
+            file?.Change("date", NodaTime.Text.LocalDatePattern.Iso.Format(date));
+        var plan = file is null ? null : asked.Try(() => file.Read(needs));
+        var grid = isGridGiven ? ReadGrids(asked)
+            : file?.GridPaths is { Count: > 0 } paths ? asked.Try(() => GridFiles.Read(paths, "grids"))
+            : null;
+        var sight = ReadSight(asked, plan?.Conditions.Sight ?? SightModel.Usual);
+        return (plan is null ? null : plan with { Conditions = plan.Conditions with { Sight = sight } }, grid);
+    }
+}

@@ -1,0 +1,38 @@
+using System.CommandLine;
+using Glowcast.Cli.Asking;
+using Glowcast.Cli.Hosting;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
+using Glowcast.Server;
+
+namespace Glowcast.Cli.Commands;
+
+/// <summary>The service and its page, on this machine.</summary>
+internal sealed class ServeCommand : QuestionCommand
+{
+    private readonly Option<string[]> urls = Ask.For("--urls", "address", "Where to listen, on this machine only. Default http://127.0.0.1:5127; port 0 takes a free one.");
+    private readonly Option<string[]> grids = Ask.Grids();
+
+    public ServeCommand(Terminal terminal) : base(
+        "serve", "Run the service and its page on this machine, with grids that plans may name.", "glowcast serve --grid N44W072.hgt", terminal) =>
+        Takes(urls, grids);
+
+    protected override async Task AnswerAsync(Question asked, CancellationToken cancel)
+    {
+        var options = new ServerOptions();
+        options = options with { Urls = asked.Text(urls) ?? options.Urls };
+        var paths = asked.Texts(grids);
+        var shelf = paths.Count > 0 ? asked.Try(() => Shelf(paths)) : null;
+        asked.Faults.ThrowIfAny();
+        if (shelf is not null) options = options with { Grids = shelf };
+        await LocalService.RunAsync(options, Terminal, address => $"Glowcast serves at {address}. Ctrl-C ends it.", cancel);
+    }
+
+    private Dictionary<string, ElevationGrid> Shelf(IReadOnlyList<string> paths)
+    {
+        var shelf = new Dictionary<string, ElevationGrid>();
+        foreach (var grid in GridFiles.ReadEach(paths, grids.Name))
+            if (!shelf.TryAdd(grid.Name, grid)) throw new BadInputException(grids.Name, $"Names {grid.Name} twice; plans could not tell them apart.");
+        return shelf;
+    }
+}

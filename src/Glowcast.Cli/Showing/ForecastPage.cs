@@ -1,0 +1,95 @@
+using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
+
+namespace Glowcast.Cli.Showing;
+
+/// <summary>A forecast to be read, part by part.</summary>
+internal static class ForecastPage
+{
+    /// <summary>All of it.</summary>
+    public static void Write(Page page, LightForecast forecast)
+    {
+        WriteTitle(page, "Forecast", forecast);
+        WriteWindows(page, forecast);
+        if (forecast.Set is { } set)
+        {
+            page.Heading("The set");
+            SetFacts.Write(page, set);
+        }
+        if (forecast.Fit is { } fit)
+        {
+            page.Heading("Does it fit?");
+            FitFacts.Write(page, fit, forecast.Remedies, ClockOf(forecast));
+        }
+        WriteAssumptions(page, forecast);
+        page.Heading("Take care");
+        page.List(forecast.Cautions);
+    }
+
+    public static Clock ClockOf(LightForecast forecast) => new(forecast.Plan.Date!.Value, forecast.Plan.Lookout!.Zone);
+
+    public static void WriteTitle(Page page, string what, LightForecast forecast)
+    {
+        var (plan, lookout) = (forecast.Plan, forecast.Plan.Lookout!);
+        page.Title($"{what} for {Say.Day(plan.Date!.Value, lookout.Zone)}");
+        page.Facts(
+            ("lookout", $"{lookout.Point}, eye at {Say.Metres(forecast.Eye.Height)}"),
+            ("span", $"{plan.Span}, ridge from {plan.Thresholds.RidgeFrom.Kilometres:0.#} km on"),
+            ("highest crest", forecast.Scene?.HighestCrest is { } crest ? $"{crest.Degrees:0.00}°" : null));
+    }
+
+    public static void WriteWindows(Page page, LightForecast forecast)
+    {
+        page.Heading(forecast.Windows.Count == 1 ? "The window of light" : "Windows of light");
+        if (forecast.WhyNone is { } why) page.Paragraph($"None. {why}", Tone.Bad);
+        if (forecast.Windows.Count == 0) return;
+        var clock = ClockOf(forecast);
+        page.Table(["", .. clock.Headings, ">±", "because"], forecast.Windows.SelectMany((window, i) => (IReadOnlyList<string>[])
+        [
+            Row($"{Number(forecast, i)}opens", window.Start, clock),
+            Row($"{Number(forecast, i)}closes", window.End, clock),
+        ]));
+        foreach (var (i, window) in forecast.Windows.Index()) page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
+    }
+
+    public static void WriteAssumptions(Page page, LightForecast forecast)
+    {
+        var (plan, thresholds) = (forecast.Plan, forecast.Plan.Thresholds);
+        page.Heading("Taken for granted");
+        page.Facts(
+            ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
+            ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
+            ("cloud", plan.Conditions.DeckTop is { } top ? $"a deck with its top at {Say.Metres(top)}, nothing above" : "none"),
+            ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
+            ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
+            ("±", "one standard deviation: grid, sight lines and the air's day-to-day refraction"));
+    }
+
+    private static string Number(LightForecast forecast, int i) => forecast.Windows.Count > 1 ? $"{i + 1} " : "";
+
+    private static IReadOnlyList<string> Row(string name, WindowEdge edge, Clock clock) =>
+        [name, .. clock.Cells(edge.At), Say.Time(edge.Uncertainty.CombinedS), Because(edge)];
+
+    private static string Because(WindowEdge edge) => edge.Cause switch
+    {
+        WindowEdgeCause.RidgeLit => "the ridge is lit",
+        WindowEdgeCause.RidgeShaded => "the ridge loses the sun",
+        WindowEdgeCause.ValleyLit => "the sun reaches the valley",
+        WindowEdgeCause.ValleyShaded => "the valley is in shade",
+        _ => "the day begins or ends",
+    };
+
+    private static string Describe(LightWindow window)
+    {
+        var light = window.Direction switch
+        {
+            LightDirection.Front => "front light, from behind the camera",
+            LightDirection.Side => "side light",
+            _ => "back light, towards the camera",
+        };
+        var unknown = new[] { window.Start.UnknownBeyond, window.End.UnknownBeyond }.Max();
+        return $"{Say.Time(window.Length)} of {light}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
+            + $"Half-way, {Say.Share(window.RidgeShareInMiddle)} of the ridge and {Say.Share(window.ValleyShareInMiddle)} of the valley are lit."
+            + (unknown is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here; add the next grid to be sure." : "");
+    }
+}

@@ -1,0 +1,43 @@
+using System.Text;
+
+namespace Glowcast.Cli;
+
+/// <summary>Where a command writes, and what can be shown there.</summary>
+/// <param name="Out">For answers only.</param>
+/// <param name="Error">For progress, warnings and faults.</param>
+internal sealed record Terminal(TextWriter Out, TextWriter Error)
+{
+    private const int PlainWidth = 80;
+    private const int NarrowestWidth = 40;
+    private const int WidestWidth = 120;
+
+    /// <summary>False where the answer goes to a file or another program.</summary>
+    public bool OutIsScreen { get; init; }
+
+    public bool ErrorIsScreen { get; init; }
+
+    public bool HasColour { get; init; }
+
+    /// <summary>Columns to write in.</summary>
+    public int Width { get; init; } = PlainWidth;
+
+    /// <summary>Whether a fault of ours is told with all its inner details.</summary>
+    public bool TracesFaults { get; init; }
+
+    /// <summary>The terminal this process runs in.</summary>
+    public static Terminal OfProcess()
+    {
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var isScreen = !Console.IsOutputRedirected;
+        return new Terminal(Console.Out, Console.Error)
+        {
+            OutIsScreen = isScreen,
+            ErrorIsScreen = !Console.IsErrorRedirected,
+            HasColour = isScreen && !IsSet("NO_COLOR") && Environment.GetEnvironmentVariable("TERM") != "dumb",
+            Width = isScreen ? Math.Clamp(Console.WindowWidth, NarrowestWidth, WidestWidth) : PlainWidth,
+            TracesFaults = Environment.GetEnvironmentVariable("GLOWCAST_TRACE") == "1",
+        };
+    }
+
+    private static bool IsSet(string variable) => !string.IsNullOrEmpty(Environment.GetEnvironmentVariable(variable));
+}

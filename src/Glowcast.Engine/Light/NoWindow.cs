@@ -1,0 +1,82 @@
+using System.Globalization;
+using NodaTime;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>What keeps a day from having a window.</summary>
+public enum NoWindowReason
+{
+    /// <summary>No column of ridge is ever lit.</summary>
+    RidgeNeverLit,
+
+    /// <summary>Some of the ridge is, but never enough at once.</summary>
+    RidgeNeverLitEnough,
+
+    /// <summary>Enough of the ridge is lit, but only while too much of the valley is.</summary>
+    ValleyLit,
+}
+
+/// <summary>Why a day has no window, and how near it came to one.</summary>
+/// <param name="Sentence">The same in words.</param>
+/// <param name="Nearest">Null where no ridge is ever lit.</param>
+public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMiss? Nearest)
+{
+    /// <summary>Of a chart that has no window.</summary>
+    public static NoWindow Of(LightChart chart)
+    {
+        ArgumentNullException.ThrowIfNull(chart);
+        var (ridge, thresholds) = (chart.RidgeColumns, chart.Scene.Thresholds);
+        var enough = Percent(thresholds.ColumnsLit);
+        if (ridge.Greatest <= 0) return new NoWindow(NoWindowReason.RidgeNeverLit, $"Direct sun never reaches {enough} of the ridge at once; none of it is lit all day.", null);
+        var nearest = NearestMiss.Of(chart);
+        if (ridge.AtLeast(thresholds.ColumnsLit).Count == 0)
+        {
+            return new NoWindow(
+                NoWindowReason.RidgeNeverLitEnough,
+                $"Direct sun never reaches {enough} of the ridge at once; at most {Percent(ridge.Greatest)} of it is lit. {nearest.InWords}", nearest);
+        }
+        return new NoWindow(
+            NoWindowReason.ValleyLit,
+            $"Whenever {enough} of the ridge is lit, more than {Percent(thresholds.ValleyLit)} of the valley is lit too. {nearest.InWords}", nearest);
+    }
+
+    internal static string Percent(double share) => share.ToString("0%", CultureInfo.InvariantCulture);
+}
+
+/// <summary>The moment that came nearest to being a window: where the larger of its two shortfalls is least, in the middle of
+/// the longest such stretch.</summary>
+/// <param name="RidgeShare">Share of the ridge's columns lit then.</param>
+/// <param name="ValleyShare">Share of the valley lit then; null where none is visible.</param>
+/// <param name="RidgeMissing">What it lacks of the share of columns asked for; 0 where enough are lit.</param>
+/// <param name="ValleyTooMuch">By what the valley's share is over the one allowed; 0 where it is not.</param>
+/// <param name="BestRidgeInShade">The greatest share of the ridge lit while the valley is shaded enough; null where it never is.</param>
+public sealed record NearestMiss(
+    Instant At, double RidgeShare, double? ValleyShare, double RidgeMissing, double ValleyTooMuch, double? BestRidgeInShade)
+{
+    internal string InWords => ValleyShare is { } valley
+        ? $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit and {NoWindow.Percent(valley)} of the valley."
+        : $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit.";
+
+    internal static NearestMiss Of(LightChart chart)
+    {
+        var thresholds = chart.Scene.Thresholds;
+        var moments = Steps(chart).Select(step =>
+        {
+            var (ridge, valley) = (chart.RidgeColumns.At(step.StartS), chart.Valley?.At(step.StartS));
+            return (Step: step, Ridge: ridge, Valley: valley, Missing: Math.Max(0, thresholds.ColumnsLit - ridge), TooMuch: Math.Max(0, (valley ?? 0) - thresholds.ValleyLit));
+        }).ToList();
+        var nearest = moments.OrderBy(moment => Math.Max(moment.Missing, moment.TooMuch)).ThenByDescending(moment => moment.Step.LengthS).First();
+        var shaded = moments.FindAll(moment => moment.TooMuch == 0);
+        return new NearestMiss(
+            chart.Track.At((nearest.Step.StartS + nearest.Step.EndS) / 2), nearest.Ridge, nearest.Valley, nearest.Missing, nearest.TooMuch,
+            shaded.Count > 0 ? shaded.Max(moment => moment.Ridge) : null);
+    }
+
+    /// <summary>The stretches between which neither share changes.</summary>
+    private static List<Stretch> Steps(LightChart chart)
+    {
+        var length = chart.Track.LengthS;
+        List<double> times = [.. chart.RidgeColumns.Steps.Concat(chart.Valley?.Steps ?? []).Where(step => step < length).Distinct().Order(), length];
+        return [.. times.Zip(times.Skip(1), (start, end) => new Stretch(start, end))];
+    }
+}

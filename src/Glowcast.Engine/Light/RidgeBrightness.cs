@@ -1,0 +1,86 @@
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
+using NodaTime;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>How bright the lit ridge is over a stretch of time, by its two parts: the sun's beam on ground that faces it, and
+/// the clear sky on open level ground.</summary>
+/// <remarks>
+/// Worked out by the minute for one place that stands for the ridge, the crest of median height, with the whole disc of the
+/// sun; between minutes the logarithm runs straight, within 0.01 stop while the
+/// sun stands above the horizontal and 0.12 stop at −1.5° (docs/model.md, L11). Terrain is not asked: whether
+/// the ridge is lit at all is the light chart's to say. Immutable.
+/// </remarks>
+public sealed class RidgeBrightness
+{
+    private const double MinuteS = 60;
+
+    private readonly SunTrack track;
+    private readonly RidgeLight[] minutes;
+
+    private RidgeBrightness(Place crest, SunTrack track, RidgeLight[] minutes) => (Crest, this.track, this.minutes) = (crest, track, minutes);
+
+    /// <summary>The place that stands for the ridge.</summary>
+    public Place Crest { get; }
+
+    /// <param name="time">The stretch that will be asked for; earlier and later moments take its ends.</param>
+    /// <param name="air">At the lookout; standard when left out.</param>
+    /// <returns>Null where the scene has no ridge.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Such air cannot stand at the lookout or on the ridge.</exception>
+    public static RidgeBrightness? Of(Scene scene, SunTrack time, Haze haze, Air? air = null)
+    {
+        ArgumentNullException.ThrowIfNull(scene);
+        ArgumentNullException.ThrowIfNull(time);
+        return MedianCrest(scene) is { } crest ? Of(crest, time, haze, air?.MovedTo(scene.Lookout.Height, crest.Height)) : null;
+    }
+
+    /// <summary>For a ridge that one place stands for.</summary>
+    /// <param name="air">At that place.</param>
+    /// <inheritdoc cref="Of(Scene, SunTrack, Haze, Air?)"/>
+    public static RidgeBrightness Of(Place crest, SunTrack time, Haze haze, Air? air = null)
+    {
+        ArgumentNullException.ThrowIfNull(time);
+        var frame = new ObserverFrame(crest);
+        var minutes = new RidgeLight[(int)Math.Ceiling(time.LengthS / MinuteS) + 1];
+        for (var minute = 0; minute < minutes.Length; minute++)
+            minutes[minute] = LightAt(frame.Toward(time.EarthFixedAu(minute * MinuteS)), crest.Height, haze, air);
+        return new RidgeBrightness(crest, time, minutes);
+    }
+
+    public RidgeLight At(Instant instant)
+    {
+        var minute = Math.Clamp(track.SecondsAt(instant) / MinuteS, 0, minutes.Length - 1);
+        var before = Math.Min((int)minute, Math.Max(0, minutes.Length - 2));
+        return RidgeLight.Between(minutes[before], minutes[Math.Min(before + 1, minutes.Length - 1)], minute - before);
+    }
+
+    /// <summary>By how many stops the lit ridge is brighter at the second moment.</summary>
+    public double StopsFrom(Instant first, Instant second) => Math.Log2(At(second).TotalLux / At(first).TotalLux);
+
+    /// <summary>How fast it brightens on average between two moments.</summary>
+    /// <exception cref="ArgumentException">The moments are the same.</exception>
+    public BrightnessRate RateBetween(Instant first, Instant second)
+    {
+        if (first == second) throw new ArgumentException("A rate needs two moments.", nameof(second));
+        var (a, b) = (At(first), At(second));
+        var inMinutes = (second - first).TotalMinutes;
+        return new BrightnessRate(
+            Math.Log2(b.DirectLux / a.DirectLux) / inMinutes, Math.Log2(b.DiffuseLux / a.DiffuseLux) / inMinutes,
+            Math.Log2(b.TotalLux / a.TotalLux) / inMinutes);
+    }
+
+    private static RidgeLight LightAt((double East, double North, double Up) sun, Length height, Haze haze, Air? air)
+    {
+        var airless = Angle.FromRadians(Math.Atan2(sun.Up, Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North))));
+        var distanceAu = Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North) + (sun.Up * sun.Up));
+        var beam = DirectBeam.At(Refraction.ToApparent(airless, height, air), height, haze, air, distanceAu: distanceAu);
+        return new RidgeLight(beam.NormalIlluminanceLux, SkyLight.IlluminanceLux(airless), beam.Colour);
+    }
+
+    private static Place? MedianCrest(Scene scene)
+    {
+        var crest = scene.Patches.Where(patch => patch.Role == PatchRole.Crest).OrderBy(patch => patch.Ground.Height).ToList();
+        return crest.Count > 0 ? crest[crest.Count / 2].Ground : null;
+    }
+}

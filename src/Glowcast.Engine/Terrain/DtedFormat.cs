@@ -1,0 +1,110 @@
+using System.Buffers.Binary;
+using System.Globalization;
+using System.Text;
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Terrain;
+
+/// <summary>DTED levels 0, 1 and 2 (MIL-PRF-89020B): three headers, then one record for each column from west to east,
+/// its heights from south to north as sign and magnitude, and a checksum.</summary>
+/// <remarks>Some producers wrote two's complement instead. Read as sign and magnitude their negative heights lie below
+/// −12,000 m, where no ground is; one such height, and the whole file is read as two's complement.</remarks>
+internal sealed class DtedFormat : IGridFormat
+{
+    private const int HeaderBytes = 3428;
+    private const int RecordHeadBytes = 8;
+    private const int ChecksumBytes = 4;
+    private const byte RecordMark = 0xAA;
+    private const short Null = -32767;
+    private const short Deepest = -12_000;
+
+    public string Name => "DTED .dt0 .dt1 .dt2";
+
+    public bool Recognises(string fileName) => fileName.Length > 4
+        && fileName[^4..].ToUpperInvariant() is ".DT0" or ".DT1" or ".DT2";
+
+    public ElevationGrid Read(Stream stream, string fileName)
+    {
+        var header = Header.Read(stream, fileName);
+        var posts = header.Posts;
+        var raw = new ushort[posts.Rows * posts.Columns];
+        var record = new byte[RecordHeadBytes + (2 * posts.Rows) + ChecksumBytes];
+        for (var column = 0; column < posts.Columns; column++)
+        {
+            stream.ReadExactly(record);
+            MustBeRecord(record, column, fileName);
+            for (var fromSouth = 0; fromSouth < posts.Rows; fromSouth++)
+                raw[((posts.Rows - 1 - fromSouth) * posts.Columns) + column] = BinaryPrimitives.ReadUInt16BigEndian(record.AsSpan(RecordHeadBytes + (2 * fromSouth)));
+        }
+        var heights = HeightsOf(raw);
+        PlausibleHeights.Check(heights, posts, fileName);
+        return new ElevationGrid(posts, heights, fileName, header.VerticalDatum);
+    }
+
+    private static float[] HeightsOf(ushort[] raw)
+    {
+        var isComplement = Array.Exists(raw, value => SignAndMagnitude(value) is var height && height < Deepest && height != Null);
+        return Array.ConvertAll(raw, value =>
+        {
+            var height = isComplement ? unchecked((short)value) : SignAndMagnitude(value);
+            return height == Null || height == short.MinValue ? float.NaN : height;
+        });
+    }
+
+    private static short SignAndMagnitude(ushort value) => (short)((value & 0x8000) == 0 ? value : -(value & 0x7FFF));
+
+    private static void MustBeRecord(ReadOnlySpan<byte> record, int column, string fileName)
+    {
+        if (record[0] != RecordMark) throw new BadInputException(fileName, $"Its column {column} does not begin with AA (hexadecimal): it is damaged.");
+        if (BinaryPrimitives.ReadUInt16BigEndian(record[4..]) is var says && says != column)
+            throw new BadInputException(fileName, $"Its column {column} says that it is column {says}: it is damaged.");
+        var sum = 0u;
+        foreach (var part in record[..^ChecksumBytes]) sum += part;
+        if (BinaryPrimitives.ReadUInt32BigEndian(record[^ChecksumBytes..]) is var checksum && checksum != sum)
+            throw new BadInputException(fileName, $"Its column {column} adds up to {sum}, not to its checksum {checksum}: it is damaged.");
+    }
+
+    /// <summary>User header label, data set identification and accuracy record; only the numbers that place the heights.</summary>
+    private sealed record Header(GridPosts Posts, string? VerticalDatum)
+    {
+        private const double TenthsPerDegree = 36_000;
+
+        public static Header Read(Stream stream, string fileName)
+        {
+            var bytes = new byte[HeaderBytes];
+            stream.Position = 0;
+            if (stream.ReadAtLeast(bytes, HeaderBytes, throwOnEndOfStream: false) < HeaderBytes || !bytes.AsSpan(0, 4).SequenceEqual("UHL1"u8))
+                throw new BadInputException(fileName, $"Is not a DTED file: it does not begin with UHL1 and {HeaderBytes} bytes of headers.");
+            var text = Encoding.Latin1.GetString(bytes);
+            MustBeWgs84(text.Substring(224, 5).Trim(), fileName);
+            var (west, south) = (Origin(text.Substring(4, 8), "EW", 180, fileName), Origin(text.Substring(12, 8), "NS", 90, fileName));
+            var (stepX, stepY) = (Number(text.Substring(20, 4), fileName) / TenthsPerDegree, Number(text.Substring(24, 4), fileName) / TenthsPerDegree);
+            var (columns, rows) = (Number(text.Substring(47, 4), fileName), Number(text.Substring(51, 4), fileName));
+            var length = HeaderBytes + ((long)columns * (RecordHeadBytes + (2 * rows) + ChecksumBytes));
+            if (stream.Length != length)
+                throw new BadInputException(fileName, $"Has {stream.Length} bytes where {columns} columns of {rows} heights want {length}: it is cut off, or its header is wrong.");
+            return new Header(
+                new GridPosts(rows, columns, south + ((rows - 1) * stepY), west, stepY, stepX),
+                text.Substring(221, 3).Trim() switch { "E96" => VerticalDatums.Egm96, "MSL" => VerticalDatums.MeanSeaLevel, "" => null, var other => other });
+        }
+
+        private static void MustBeWgs84(string datum, string fileName)
+        {
+            if (datum is not ("WGS84" or ""))
+                throw new BadInputException(fileName, $"Is in the datum '{datum}'; WGS84 can be read.");
+        }
+
+        // DDDMMSSH: degrees, minutes, seconds and the hemisphere.
+        private static double Origin(string text, string hemispheres, int most, string fileName)
+        {
+            var degrees = Number(text[..3], fileName) + (Number(text[3..5], fileName) / 60.0) + (Number(text[5..7], fileName) / 3600.0);
+            if (!hemispheres.Contains(text[7], StringComparison.Ordinal) || degrees > most)
+                throw new BadInputException(fileName, $"Has the origin '{text}', which must be like 0070000{hemispheres[0]}: degrees, minutes, seconds, and {hemispheres[0]} or {hemispheres[1]}.");
+            return text[7] == hemispheres[0] ? degrees : -degrees;
+        }
+
+        private static int Number(string digits, string fileName) => int.TryParse(digits.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : throw new BadInputException(fileName, $"Has '{digits}' in its header where a number must stand.");
+    }
+}

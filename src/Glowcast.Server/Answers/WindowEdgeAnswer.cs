@@ -1,0 +1,37 @@
+using Glowcast.Engine.Light;
+
+namespace Glowcast.Server.Answers;
+
+/// <summary>One end of a window: what is lit then, what lets the sun in or takes it away, and where its uncertainty comes
+/// from, as standard deviations.</summary>
+/// <param name="UnknownBeyondM">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
+/// <param name="Horizon">What stands towards the sun; null where the day begins or ends.</param>
+/// <param name="SunAzimuthDeg">At the ground that comes into the light or leaves it.</param>
+/// <param name="HorizonDistanceM">From that ground.</param>
+public sealed record WindowEdgeAnswer(
+    double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM,
+    HorizonKind? Horizon, double? SunAzimuthDeg, double? HorizonDistanceM)
+{
+    public static WindowEdgeAnswer Of(WindowEdge edge)
+    {
+        ArgumentNullException.ThrowIfNull(edge);
+        return new WindowEdgeAnswer(
+            edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
+            edge.UnknownBeyond?.Metres, edge.Horizon?.Kind, edge.Horizon?.SunAzimuth.Degrees, edge.Horizon?.Distance?.Metres);
+    }
+}
+
+/// <summary>How light comes over the ridge, or leaves it.</summary>
+/// <param name="From">The side that changes first; none where both do within 45 s.</param>
+/// <param name="AcrossS">From one end of the span to the other.</param>
+public sealed record SweepAnswer(double FirstDeg, double LastDeg, SweepSide From, double AcrossS)
+{
+    public static SweepAnswer? Of(LightSweep? sweep) =>
+        sweep is null ? null : new SweepAnswer(sweep.First.Degrees, sweep.Last.Degrees, sweep.From, sweep.Across.TotalSeconds);
+}
+
+/// <summary>The gap that parts a window from the one before it: the two are one, broken.</summary>
+public sealed record BreakAnswer(double LengthS, WindowEdgeCause Cause)
+{
+    public static BreakAnswer? Of(WindowBreak? gap) => gap is null ? null : new BreakAnswer(gap.Length.TotalSeconds, gap.Cause);
+}

@@ -1,0 +1,137 @@
+using System.Text.Json;
+
+namespace Glowcast.Cli.Tests;
+
+public class PlanCommandTests(MadeValley valley) : IClassFixture<MadeValley>
+{
+    [Fact]
+    public async Task A_point_of_the_ridge_has_light_before_the_valley()
+    {
+        var crest = await Light(MadeValley.Crest);
+        var floor = await Light(MadeValley.ValleyFloor);
+
+        foreach (var name in (string[])["anyLimb", "centre", "wholeDisc"])
+        {
+            var (first, second) = (Assert.Single(crest.GetProperty(name).EnumerateArray()), Assert.Single(floor.GetProperty(name).EnumerateArray()));
+            Assert.True(Start(first) < Start(second));
+            Assert.True(first.GetProperty("startUncertaintyS").GetDouble() > 0);
+            Assert.True(first.GetProperty("endUncertaintyS").GetDouble() > 0);
+            Assert.Matches(@"^2026-03-20T\d\d:\d\d:\d\d\.\dZ$", first.GetProperty("end").GetString());
+        }
+
+        async Task<JsonElement> Light(string target) => (await Outcome.Of(
+            "light", "--grid", valley.Grid, "--target", target, "--date", "2026-03-20", "--time-zone", "Europe/Zurich", "--json")).Json;
+        static DateTimeOffset Start(JsonElement interval) => interval.GetProperty("start").GetDateTimeOffset();
+    }
+
+    [Fact]
+    public async Task A_point_in_the_polar_night_has_no_light_and_that_is_an_answer()
+    {
+        var grid = valley.Write("north.asc", "ncols 2\nnrows 2\nxllcenter 15\nyllcenter 78\ncellsize 0.1\n0 0\n0 0\n");
+        string[] line = ["light", "--grid", grid, "--target", "78.05,15.05", "--date", "2026-12-21"];
+
+        var light = (await Outcome.Of([.. line, "--json"])).Json;
+        var page = await Outcome.Of(line);
+
+        Assert.Empty(light.GetProperty("anyLimb").EnumerateArray());
+        Assert.Equal(0, page.Exit);
+        Assert.Contains("No direct light", page.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_light_of_a_plan_has_windows_and_a_chart()
+    {
+        var light = (await Outcome.Of("light", "--plan", valley.Plan, "--json")).Json;
+
+        Assert.NotEmpty(light.GetProperty("windows").EnumerateArray());
+        var chart = light.GetProperty("chart");
+        Assert.Equal(
+            chart.GetProperty("minutes").GetInt32() * chart.GetProperty("columns").GetInt32(),
+            chart.GetProperty("crest").GetBytesFromBase64().Length);
+    }
+
+    [Fact]
+    public async Task A_forecast_has_all_that_is_promised()
+    {
+        var forecast = (await Outcome.Of("forecast", "--plan", valley.Plan, "--json")).Json;
+
+        var window = Assert.Single(forecast.GetProperty("windows").EnumerateArray());
+        Assert.Equal("ridgeLit", window.GetProperty("startCause").GetString());
+        Assert.Equal("valleyLit", window.GetProperty("endCause").GetString());
+        var fit = forecast.GetProperty("fit");
+        Assert.Equal("fits", fit.GetProperty("verdict").GetString());
+        Assert.True(fit.GetProperty("marginS").GetDouble() > 0);
+        Assert.True(fit.GetProperty("earliestStart").GetDateTimeOffset() < fit.GetProperty("latestStart").GetDateTimeOffset());
+        Assert.Equal(JsonValueKind.Null, fit.GetProperty("firstProblem").ValueKind);
+        Assert.Empty(fit.GetProperty("remedies").EnumerateArray());
+        Assert.True(forecast.TryGetProperty("cloud", out _));
+        Assert.NotEmpty(forecast.GetProperty("cautions").EnumerateArray());
+        Assert.Equal(2, forecast.GetProperty("set").GetProperty("rows").GetInt32());
+    }
+
+    [Fact]
+    public async Task A_set_that_is_too_long_names_its_first_problem_and_what_helps()
+    {
+        var plan = valley.Write("long.json", MadeValley.PlanWith(("set.rows", 2), ("set.settleS", 120), ("set.repeats", 3)).ToJsonString());
+
+        var fit = (await Outcome.Of("forecast", "--plan", plan, "--json")).Json.GetProperty("fit");
+        var page = await Outcome.Of("forecast", "--plan", plan);
+
+        Assert.Equal("tooLong", fit.GetProperty("verdict").GetString());
+        Assert.True(fit.GetProperty("firstProblem").GetProperty("frame").GetInt32() > 0);
+        Assert.NotEmpty(fit.GetProperty("remedies").EnumerateArray());
+        Assert.Contains("It does not fit", page.Out, StringComparison.Ordinal);
+        Assert.Contains("first problem", page.Out, StringComparison.Ordinal);
+        Assert.Contains("Shoot one set", page.Out, StringComparison.Ordinal);
+        Assert.All(page.Lines, line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task A_lookout_under_the_cloud_has_no_light_and_that_is_an_answer()
+    {
+        var plan = valley.Write("deck.json", MadeValley.PlanWith(("conditions.deckTopM", 1600)).ToJsonString());
+
+        var forecast = (await Outcome.Of("forecast", "--plan", plan, "--json")).Json;
+        var page = await Outcome.Of("forecast", "--plan", plan);
+
+        Assert.Empty(forecast.GetProperty("windows").EnumerateArray());
+        Assert.Equal("noLight", forecast.GetProperty("fit").GetProperty("verdict").GetString());
+        Assert.Equal(0, page.Exit);
+        Assert.Contains("under the cloud", page.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_set_needs_neither_grid_nor_lookout()
+    {
+        var plan = MadeValley.PlanWith();
+        plan.Remove("grids");
+        plan.Remove("lookout");
+        plan.Remove("date");
+
+        var set = (await Outcome.Of("set", "--plan", valley.Write("set.json", plan.ToJsonString()), "--json")).Json;
+
+        foreach (var name in PromisedOfSet) Assert.Equal(JsonValueKind.Number, set.GetProperty(name).ValueKind);
+        Assert.Equal(
+            (set.GetProperty("columnsWithSpares").GetInt32(), 2 * set.GetProperty("columnsWithSpares").GetInt32()),
+            (set.GetProperty("columns").GetInt32() + 2, set.GetProperty("framesPerSet").GetInt32()));
+    }
+
+    [Fact]
+    public async Task The_command_line_may_say_another_grid_date_and_edge()
+    {
+        var plan = valley.Write("bare.json", MadeValley.PlanWith(("grids", null), ("date", null)).ToJsonString());
+
+        var forecast = (await Outcome.Of("forecast", "--plan", plan, "--grid", valley.Grid, "--date", "2026-09-23", "--beyond", "none", "-k", "0.2", "--json")).Json;
+
+        Assert.Equal("2026-09-23", forecast.GetProperty("date").GetString());
+        Assert.Equal("nothing", forecast.GetProperty("assumed").GetProperty("beyondGrid").GetProperty("assumed").GetString());
+        Assert.Equal(0.2, forecast.GetProperty("assumed").GetProperty("refractionK").GetDouble());
+    }
+
+    private static readonly string[] PromisedOfSet =
+    [
+        "columns", "rows", "frames", "horizontalFovDeg", "verticalFovDeg", "stepDeg", "widthPx", "printWidthMm", "firstToLastS", "setS", "totalS",
+        "columnsWithSpares", "framesPerSet", "focalLengthPx", "pixelPitchUm", "coveredHorizontalDeg", "coveredVerticalDeg", "cleanWidthPx",
+        "cleanHeightPx", "hyperfocalM", "nearLimitM", "airyDiameterUm", "parallaxFreeM", "levelCropPx", "maxSideGapS", "maxVerticalGapS",
+    ];
+}
