@@ -213,7 +213,11 @@ async function begin() {
   listen();
   try {
     const demo = await service.demoPlan();
-    if (demo) return workOut(JSON.stringify(demo, null, 2));
+    if (demo) {
+      form.show(demo);
+      await workOut(JSON.stringify(demo, null, 2));
+      return;
+    }
     form.show(emptyPlan((await service.grids()).map(grid => grid.id)));
     form.details.open = true;
     part('progress').textContent = 'Write a plan, and have it worked out.';

@@ -1,0 +1,42 @@
+using PuppeteerSharp;
+
+[assembly: AssemblyFixture(typeof(Glowcast.Server.Tests.Browser.Chromium))]
+
+namespace Glowcast.Server.Tests.Browser;
+
+/// <summary>A real browser, started when the first test asks for it.</summary>
+public sealed class Chromium : IAsyncDisposable
+{
+    public const string Missing = "no Chromium on this machine";
+
+    private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
+    private static readonly string[] Arguments =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private readonly Lazy<Task<IBrowser>> browser = new(() => Puppeteer.LaunchAsync(new LaunchOptions { ExecutablePath = Path, Args = Arguments }));
+
+    public static bool IsPresent => Path is not null;
+
+    private static string? Path { get; } = Find();
+
+    public async Task<IPage> OpenAsync(int width = 1280, int height = 900)
+    {
+        var page = await (await browser.Value).NewPageAsync();
+        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height });
+        return page;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser.IsValueCreated) await (await browser.Value).DisposeAsync();
+    }
+
+    private static string? Find()
+    {
+        var folders = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator);
+        var candidates = from folder in folders from name in Names select System.IO.Path.Combine(folder, name);
+        return candidates.Prepend(Environment.GetEnvironmentVariable("CHROME_BIN") ?? "").FirstOrDefault(File.Exists);
+    }
+}

@@ -1,0 +1,83 @@
+using PuppeteerSharp;
+
+namespace Glowcast.Server.Tests.Browser;
+
+/// <summary>The page of the service in a browser, with an eye on what it asks for and complains about.</summary>
+internal sealed class VisitedPage : IAsyncDisposable
+{
+    private readonly List<string> complaints = [];
+    private readonly List<string> hosts = [];
+
+    private VisitedPage(IPage tab)
+    {
+        Tab = tab;
+        tab.Console += (_, said) =>
+        {
+            if (said.Message.Type is ConsoleType.Error or ConsoleType.Warning) complaints.Add(said.Message.Text);
+        };
+        tab.PageError += (_, error) => complaints.Add(error.Message);
+        tab.Request += (_, asked) =>
+        {
+            // Pictures of the browser's own controls lie within the browser.
+            if (new Uri(asked.Request.Url) is { Scheme: not "data" } address) hosts.Add(address.Host);
+        };
+    }
+
+    public IPage Tab { get; }
+
+    /// <summary>What the browser's console was told of errors and warnings.</summary>
+    public IReadOnlyList<string> Complaints => complaints;
+
+    public IReadOnlyCollection<string> Hosts => hosts;
+
+    public static async Task<VisitedPage> OpenAsync(Chromium chromium, Uri address, int width = 1280, int height = 900)
+    {
+        var page = new VisitedPage(await chromium.OpenAsync(width, height));
+        await page.Tab.GoToAsync(address.ToString());
+        return page;
+    }
+
+    public Task<string> TextAsync(string selector) => Tab.EvaluateFunctionAsync<string>("selector => document.querySelector(selector).textContent", selector);
+
+    public Task<int> CountAsync(string selector) => Tab.EvaluateFunctionAsync<int>("selector => document.querySelectorAll(selector).length", selector);
+
+    /// <summary>Waits until something holds in the page.</summary>
+    public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 60_000 });
+
+    public Task UntilDrawnAsync() => UntilAsync("document.querySelectorAll('#set-panel .step').length > 0 && !document.body.classList.contains('working')");
+
+    /// <summary>Puts a slider to a value, as a hand would.</summary>
+    public Task SlideAsync(string selector, double value) => Tab.EvaluateFunctionAsync(
+        "(selector, value) => { const slider = document.querySelector(selector); slider.value = value; slider.dispatchEvent(new Event('input')); }", selector, value);
+
+    /// <summary>Replaces what stands in an input.</summary>
+    public async Task TypeAsync(string selector, string text)
+    {
+        await Tab.EvaluateFunctionAsync("selector => document.querySelector(selector).select()", selector);
+        await Tab.Keyboard.PressAsync("Backspace");
+        await Tab.TypeAsync(selector, text);
+    }
+
+    /// <summary>The different colours of a canvas, and a fingerprint of all of it.</summary>
+    public Task<CanvasLook> LookAsync(string selector) => Tab.EvaluateFunctionAsync<CanvasLook>(
+        """
+        selector => {
+          const canvas = document.querySelector(selector);
+          const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d', { willReadFrequently: true });
+          copy.drawImage(canvas, 0, 0);
+          const { data } = copy.getImageData(0, 0, canvas.width, canvas.height);
+          const colours = new Set();
+          let print = 0;
+          for (let i = 0; i < data.length; i += 4) {
+            const colour = (data[i] << 16) | (data[i + 1] << 8) | data[i + 2];
+            colours.add(colour);
+            print = (Math.imul(print, 31) + colour) | 0;
+          }
+          return { colours: colours.size, print };
+        }
+        """, selector);
+
+    public async ValueTask DisposeAsync() => await Tab.DisposeAsync();
+}
+
+internal sealed record CanvasLook(int Colours, int Print);
