@@ -73,7 +73,7 @@ internal static class ForecastPage
     {
         var light = forecast.Brightness is { } ridge ? WindowBrightness.Of(ridge, window) : null;
         page.Facts(
-            ("ridge", light is null ? null : $"{light.Middle.Light.TotalLux:0} lx half-way{Colour(light.Middle.Light)}, {light.Rate.Total:+0.00;-0.00} stops a minute"),
+            ("ridge", light is null ? null : $"{light.Middle.Light.TotalLux:0} lx half-way (± {light.Middle.UncertaintyStops:0.0} stops){Colour(light.Middle.Light)}, {light.Rate.Total:+0.00;-0.00} stops a minute"),
             ("relief", window.Picture?.Relief is { } relief ? $"{Say.Share(relief.Shadow)} of the ridge in its own or cast shadow" : null),
             ("black point", window.Picture?.BlackPoint is { } black ? BlackPoint(black, forecast) : null));
     }

@@ -17,9 +17,15 @@ public sealed class RidgeBrightness
     private const double MinuteS = 60;
 
     private readonly SunTrack track;
-    private readonly RidgeLight[] minutes;
+    // Without a measured value the haze of a clear day may as well be half or twice the one assumed.
+    private const double HazeFactor = 2;
 
-    private RidgeBrightness(Place crest, SunTrack track, RidgeLight[] minutes) => (Crest, this.track, this.minutes) = (crest, track, minutes);
+    private readonly RidgeLight[] minutes;
+    private readonly Haze haze;
+    private readonly Air? air;
+
+    private RidgeBrightness(Place crest, SunTrack track, RidgeLight[] minutes, Haze haze, Air? air) =>
+        (Crest, this.track, this.minutes, this.haze, this.air) = (crest, track, minutes, haze, air);
 
     /// <summary>The place that stands for the ridge.</summary>
     public Place Crest { get; }
@@ -45,7 +51,7 @@ public sealed class RidgeBrightness
         var minutes = new RidgeLight[(int)Math.Ceiling(time.LengthS / MinuteS) + 1];
         for (var minute = 0; minute < minutes.Length; minute++)
             minutes[minute] = LightAt(frame.Toward(time.EarthFixedAu(minute * MinuteS)), crest.Height, haze, air);
-        return new RidgeBrightness(crest, time, minutes);
+        return new RidgeBrightness(crest, time, minutes, haze, air);
     }
 
     public RidgeLight At(Instant instant)
@@ -53,6 +59,20 @@ public sealed class RidgeBrightness
         var minute = Math.Clamp(track.SecondsAt(instant) / MinuteS, 0, minutes.Length - 1);
         var before = Math.Min((int)minute, Math.Max(0, minutes.Length - 2));
         return RidgeLight.Between(minutes[before], minutes[Math.Min(before + 1, minutes.Length - 1)], minute - before);
+    }
+
+    /// <summary>How far the brightness may be off [stops, one standard deviation]: half the difference between half and twice
+    /// the haze, and the sky light's own uncertainty by its share.</summary>
+    public double UncertaintyStopsAt(Instant instant)
+    {
+        var sun = new ObserverFrame(Crest).Toward(track.EarthFixedAu(track.SecondsAt(instant)));
+        var (clearer, hazier) = (Lit(1 / HazeFactor), Lit(HazeFactor));
+        var ofHaze = Math.Log2(clearer.TotalLux / hazier.TotalLux) / 2;
+        var light = At(instant);
+        var ofSky = SkyLight.UncertaintyStops(AirlessOf(sun)) * light.DiffuseLux / light.TotalLux;
+        return double.Hypot(ofHaze, ofSky);
+
+        RidgeLight Lit(double factor) => LightAt(sun, Crest.Height, new Haze(haze.Beta * factor, haze.Alpha, haze.ScaleHeight), air);
     }
 
     /// <summary>By how many stops the lit ridge is brighter at the second moment.</summary>
@@ -72,11 +92,14 @@ public sealed class RidgeBrightness
 
     private static RidgeLight LightAt((double East, double North, double Up) sun, Length height, Haze haze, Air? air)
     {
-        var airless = Angle.FromRadians(Math.Atan2(sun.Up, Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North))));
+        var airless = AirlessOf(sun);
         var distanceAu = Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North) + (sun.Up * sun.Up));
         var beam = DirectBeam.At(Refraction.ToApparent(airless, height, air), height, haze, air, distanceAu: distanceAu);
         return new RidgeLight(beam.NormalIlluminanceLux, SkyLight.IlluminanceLux(airless), beam.Colour);
     }
+
+    private static Angle AirlessOf((double East, double North, double Up) sun) =>
+        Angle.FromRadians(Math.Atan2(sun.Up, Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North))));
 
     private static Place? MedianCrest(Scene scene)
     {

@@ -3,12 +3,13 @@ using NodaTime;
 namespace Glowcast.Engine.Light;
 
 /// <summary>The light on the ridge at one moment of a window, and how fast it changes then.</summary>
-public readonly record struct RidgeMoment(Instant At, RidgeLight Light, BrightnessRate Rate)
+/// <param name="UncertaintyStops">Of the brightness, one standard deviation: haze and the formula for the sky.</param>
+public readonly record struct RidgeMoment(Instant At, RidgeLight Light, BrightnessRate Rate, double UncertaintyStops)
 {
     private static readonly Duration HalfMinute = Duration.FromSeconds(30);
 
     internal static RidgeMoment Of(RidgeBrightness ridge, Instant at) =>
-        new(at, ridge.At(at), ridge.RateBetween(at - HalfMinute, at + HalfMinute));
+        new(at, ridge.At(at), ridge.RateBetween(at - HalfMinute, at + HalfMinute), ridge.UncertaintyStopsAt(at));
 }
 
 /// <summary>Brightness and colour of the lit ridge through a window.</summary>

@@ -15,6 +15,9 @@ public sealed record ForecastAnswer(
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <summary>The moon, and the earth's shadow over the span.</summary>
+    public required SkyOfDayAnswer Sky { get; init; }
+
     public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -33,6 +36,7 @@ public sealed record ForecastAnswer(
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+            Sky = SkyOfDayAnswer.Of(forecast),
         };
     }
 }

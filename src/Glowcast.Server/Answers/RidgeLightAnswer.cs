@@ -20,16 +20,18 @@ public sealed record RidgeLightAnswer(RidgeMomentAnswer Start, RidgeMomentAnswer
 /// <param name="X">CIE 1931, of the beam.</param>
 /// <param name="Y">CIE 1931, of the beam.</param>
 /// <param name="CctK">Correlated colour temperature; null where the beam is redder than 600 K.</param>
+/// <param name="UncertaintyStops">Of the brightness, one standard deviation: haze and the formula for the sky.</param>
 /// <param name="Duv">Distance from the Planckian locus, positive on the green side; beyond ±0.05 the temperature means nothing.</param>
 public sealed record RidgeMomentAnswer(
-    string At, double DirectLux, double DiffuseLux, double X, double Y, double? CctK, double? Duv, StopsPerMinuteAnswer StopsPerMinute)
+    string At, double DirectLux, double DiffuseLux, double X, double Y, double? CctK, double? Duv, StopsPerMinuteAnswer StopsPerMinute,
+    double UncertaintyStops)
 {
     public static RidgeMomentAnswer Of(RidgeMoment moment)
     {
         var (light, colour) = (moment.Light, moment.Light.DirectColour.Correlated());
         return new RidgeMomentAnswer(
             Moments.Utc(moment.At), light.DirectLux, light.DiffuseLux, light.DirectColour.X, light.DirectColour.Y, colour?.Kelvin, colour?.Duv,
-            StopsPerMinuteAnswer.Of(moment.Rate));
+            StopsPerMinuteAnswer.Of(moment.Rate), moment.UncertaintyStops);
     }
 }
 

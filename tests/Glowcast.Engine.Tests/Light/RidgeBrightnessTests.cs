@@ -8,6 +8,18 @@ namespace Glowcast.Engine.Tests.Light;
 /// <summary>The brightness of the ridge against the sun and the air it is made of, asked one by one.</summary>
 public class RidgeBrightnessTests
 {
+    [Fact]
+    public void Brightness_is_the_less_sure_the_lower_the_sun()
+    {
+        var day = LocalDay.Of(new LocalDate(2026, 3, 20), Valley.WestCrest.Point, null);
+        var sunrise = Engine.Sky.SunEvents.Of(day, Valley.WestCrest).RiseSet.Risings[0];
+        var ridge = RidgeBrightness.Of(Valley.WestCrest, SunTrack.Over(day), new Engine.Sky.Haze(0.05));
+        var (low, high) = (ridge.UncertaintyStopsAt(sunrise + Duration.FromMinutes(15)), ridge.UncertaintyStopsAt(sunrise + Duration.FromHours(4)));
+        Assert.True(low > high, $"{low} and {high} stops");
+        Assert.InRange(low, 0.2, 3);
+        Assert.InRange(high, 0.02, 0.3);
+    }
+
     private static readonly Haze Air = new(0.05);
     private static readonly Interval Day = LocalDay.Of(new LocalDate(2026, 10, 20), Valley.Lookout.Point, null);
     private static readonly SunTrack Morning = SunTrack.Over(new Interval(Day.Start + Duration.FromHours(6), Day.Start + Duration.FromHours(12)));
