@@ -105,7 +105,8 @@ public class BadInputTests(MadeValley valley) : IClassFixture<MadeValley>
     [Theory]
     [InlineData("N46E007.hgt", "short", "N46E007.hgt: Has 5 bytes")]
     [InlineData("mountain.hgt", "x", "N46E007.hgt")]
-    [InlineData("ground.tif", "x", "no elevation format")]
+    [InlineData("ground.flt", "x", "no elevation format")]
+    [InlineData("ground.tif", "x", "TIFF")]
     [InlineData("short.asc", "ncols 2\nnrows 2\nxllcorner 7\nyllcorner 46\ncellsize 1\n1 2 3\n", "cut off")]
     [InlineData("long.asc", "ncols 2\nnrows 2\nxllcorner 7\nyllcorner 46\ncellsize 1\n1 2 3 4 5\n", "more heights")]
     [InlineData("words.asc", "ncols 2\nnrows 2\nxllcorner 7\nyllcorner 46\ncellsize 1\n1 2 three 4\n", "three")]
@@ -132,9 +133,9 @@ public class BadInputTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
-    public async Task Grids_of_different_nets_cannot_be_joined()
+    public async Task Grids_that_disagree_cannot_be_joined()
     {
-        var other = valley.Write("other.asc", "ncols 2\nnrows 2\nxllcenter 7.5\nyllcenter 46.5\ncellsize 0.003\n1 2\n3 4\n");
+        var other = valley.Write("other.asc", "ncols 2\nnrows 2\nxllcenter 7.5\nyllcenter 46.0\ncellsize 0.1\n5000 5000\n5000 5000\n");
 
         var outcome = await Outcome.Of("horizon", "--grid", valley.Grid, other, "--latitude", "46.1", "--longitude", "7.7", "--azimuth", "90");
 

@@ -24,7 +24,7 @@ internal static class Ask
 
     public static Option<string[]> Grids()
     {
-        var option = For("--grid", "file", "Elevation grids, one or several: SRTM .hgt or Esri ASCII .asc.");
+        var option = For("--grid", "file", "Elevation grids, one or several: SRTM .hgt (or zipped), GeoTIFF, DTED, Esri ASCII.");
         option.AllowMultipleArgumentsPerToken = true;
         return option;
     }

@@ -16,7 +16,7 @@ internal sealed class GridInfoCommand : AnswerCommand
 {
     private readonly Argument<string[]> files = new("file")
     {
-        Description = "Elevation grids: SRTM .hgt or Esri ASCII .asc. Several are joined first.",
+        Description = "Elevation grids: SRTM .hgt (or zipped), GeoTIFF, DTED, Esri ASCII. Several are joined first.",
         Arity = ArgumentArity.ZeroOrMore,
     };
 

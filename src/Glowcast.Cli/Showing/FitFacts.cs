@@ -6,7 +6,7 @@ namespace Glowcast.Cli.Showing;
 /// <summary>Whether the set fits into the light, when to start, and what would help.</summary>
 internal static class FitFacts
 {
-    public static void Write(Page page, SetFit fit, IReadOnlyList<Remedy> remedies, Clock clock)
+    public static void Write(Page page, SetFit fit, IReadOnlyList<Remedy> remedies, string? whyNothingFits, Clock clock)
     {
         page.Paragraph(Verdict(fit), fit.Verdict switch
         {
@@ -15,19 +15,22 @@ internal static class FitFacts
             _ => Tone.Bad,
         });
         page.Facts(
+            ("be on site by", fit.OnSiteBy is { } onSite ? $"{clock.Say(onSite)}, with {Say.Time(fit.SetUp)} to set up and rehearse" : null),
+            ("start at", SayAt(fit.RecommendedStart, clock)),
             ("earliest start", SayAt(fit.EarliestStart, clock)),
             ("latest start", SayAt(fit.LatestStart, clock)),
+            ("brightness", fit.Drift is { } drift ? Drift(drift) : null),
             ("best start", fit.FirstProblem is null ? null : SayAt(fit.BestStart, clock)),
             ("first problem", fit.FirstProblem is { } problem ? Problem(problem, clock) : null));
-        WriteRemedies(page, fit, remedies, clock);
+        WriteRemedies(page, fit, remedies, whyNothingFits, clock);
     }
 
-    private static void WriteRemedies(Page page, SetFit fit, IReadOnlyList<Remedy> remedies, Clock clock)
+    private static void WriteRemedies(Page page, SetFit fit, IReadOnlyList<Remedy> remedies, string? whyNothingFits, Clock clock)
     {
         if (fit.Verdict != Engine.Forecast.Verdict.TooLong) return;
         if (remedies.Count == 0)
         {
-            page.Paragraph("Nothing that was tried makes it fit: other directions and orders, less overlap, one set, one row, the camera turned.");
+            page.Paragraph(whyNothingFits ?? "Nothing that was tried makes it fit.");
             return;
         }
         page.Paragraph("What makes it fit, the cheapest for the print first:");
@@ -45,6 +48,9 @@ internal static class FitFacts
         Engine.Forecast.Verdict.TooLong => $"It does not fit: the set is too long by {Say.Time(fit.Margin!.Value)}.",
         _ => "No light: there is no window on this date.",
     };
+
+    private static string Drift(ExposureDrift drift) =>
+        $"{drift.FirstToLastStops:+0.00;-0.00} stops from the first frame to the last, {drift.ToleranceStops:0.00} allowed{(drift.Advice.Count > 0 ? $". {string.Join(" ", drift.Advice)}" : "")}";
 
     private static string? SayAt(Instant? instant, Clock clock) => instant is { } given ? clock.Say(given) : null;
 

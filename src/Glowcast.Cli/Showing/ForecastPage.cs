@@ -19,7 +19,7 @@ internal static class ForecastPage
         if (forecast.Fit is { } fit)
         {
             page.Heading("Does it fit?");
-            FitFacts.Write(page, fit, forecast.Remedies, ClockOf(forecast));
+            FitFacts.Write(page, fit, forecast.Remedies, forecast.WhyNothingFits, ClockOf(forecast));
         }
         WriteAssumptions(page, forecast);
         page.Heading("Take care");
@@ -49,7 +49,11 @@ internal static class ForecastPage
             Row($"{Number(forecast, i)}opens", window.Start, clock),
             Row($"{Number(forecast, i)}closes", window.End, clock),
         ]));
-        foreach (var (i, window) in forecast.Windows.Index()) page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
+        foreach (var (i, window) in forecast.Windows.Index())
+        {
+            page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
+            WriteLight(page, forecast, window);
+        }
     }
 
     public static void WriteAssumptions(Page page, LightForecast forecast)
@@ -63,6 +67,28 @@ internal static class ForecastPage
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
             ("±", "one standard deviation: grid, sight lines and the air's day-to-day refraction"));
+    }
+
+    private static void WriteLight(Page page, LightForecast forecast, LightWindow window)
+    {
+        var light = forecast.Brightness is { } ridge ? WindowBrightness.Of(ridge, window) : null;
+        page.Facts(
+            ("ridge", light is null ? null : $"{light.Middle.Light.TotalLux:0} lx half-way{Colour(light.Middle.Light)}, {light.Rate.Total:+0.00;-0.00} stops a minute"),
+            ("relief", window.Picture?.Relief is { } relief ? $"{Say.Share(relief.Shadow)} of the ridge in its own or cast shadow" : null),
+            ("black point", window.Picture?.BlackPoint is { } black ? BlackPoint(black, forecast) : null));
+    }
+
+    private static string Colour(RidgeLight light) => light.DirectColour.Correlated() is { } colour ? $", {colour.Kelvin:0} K" : "";
+
+    private static string BlackPoint(BlackPoint black, LightForecast forecast)
+    {
+        var verdict = black.Verdict switch
+        {
+            BlackPointVerdict.Has => "there is one",
+            BlackPointVerdict.Weak => "weak",
+            _ => "none",
+        };
+        return $"{verdict}: {black.Stops:0.0} stops between lit ridge and shade at {Say.Distance(black.Distance.Metres)}, seen through {forecast.Plan.Conditions.Visibility.Kilometres:0} km of visibility";
     }
 
     private static string Number(LightForecast forecast, int i) => forecast.Windows.Count > 1 ? $"{i + 1} " : "";

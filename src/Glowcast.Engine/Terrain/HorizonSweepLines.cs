@@ -10,14 +10,14 @@ namespace Glowcast.Engine.Terrain;
 /// The grid is cut along parallel lines of the wanted true azimuth, one to a cell across. On each line the ground far enough
 /// from the eye is kept as its upper convex hull, on a stack, in heights z − κs², for which the tangent to the hull is the
 /// horizon on the round earth (docs/model.md, section Terrain). Neighbouring eyes see nearly the same ground as their
-/// horizon, so that the search for the tangent begins where the last one ended. Four steps are one point of the hull, the
-/// highest of them: what is found is a place to look at, not an angle.
+/// horizon, so that the search for the tangent begins where the last one ended. Two steps are one point of the hull, the
+/// higher of them: what is found is a place to look at, not an angle.
 /// </remarks>
 internal sealed class SweepLines
 {
     public const ushort None = ushort.MaxValue;
     private const int Lanes = 16;
-    private const int StepsPerPoint = 4;
+    private const int StepsPerPoint = 2;
     private const float Nothing = -1e30f;
 
     private readonly SweepAxes axes;

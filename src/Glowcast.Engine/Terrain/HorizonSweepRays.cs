@@ -50,6 +50,7 @@ internal readonly ref struct SweepRays
 
     /// <summary>The tangent of the ground where the rays cross one line of posts each; −∞ off the grid, beside holes, and
     /// nearer than the least distance.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<float> At(Vector256<int> major)
     {
         var k = Steps(major);

@@ -121,7 +121,9 @@ public class DirectBeamTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new Haze(beta, alpha, Length.FromMetres(scaleHeightM)));
 
     private static Arbitrary<Haze> Hazes() =>
-        (from beta in Gen.Choose(0, 2000) from alpha in Gen.Choose(0, 40) from scale in Gen.Choose(200, 20_000)
+        (from beta in Gen.Choose(0, 2000)
+         from alpha in Gen.Choose(0, 40)
+         from scale in Gen.Choose(200, 20_000)
          select new Haze(beta / 1000.0, alpha / 10.0, Length.FromMetres(scale))).ToArbitrary();
 
     private static Haze HazeOf(double depthAt500Nm, double alpha) => new(depthAt500Nm * Math.Pow(0.5, alpha), alpha);

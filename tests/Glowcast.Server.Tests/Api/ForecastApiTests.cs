@@ -10,7 +10,7 @@ namespace Glowcast.Server.Tests.Api;
 public class ForecastApiTests(Service service)
 {
     // The command line's contract; the service answers the same.
-    private static readonly string[] OfForecast = ["date", "timeZone", "lookout", "span", "windows", "whyNone", "set", "fit", "cloud", "assumed", "cautions", "chart", "picture"];
+    private static readonly string[] OfForecast = ["date", "timeZone", "lookout", "span", "windows", "whyNone", "set", "fit", "cloud", "assumed", "cautions", "chart", "picture", "nearestMiss"];
     private static readonly string[] OfFit = ["verdict", "marginS", "earliestStart", "latestStart", "firstProblem", "remedies"];
     private static readonly string[] OfSet =
     [

@@ -1,0 +1,60 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+using System.Security.Cryptography;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Engine.Tests.Terrain;
+
+/// <summary>The sweep gives the same answer, to the last bit, on a processor without vector instructions.</summary>
+public class HorizonSweepHardwareTests
+{
+    private const string AnswerFile = "GLOWCAST_TEST_SWEEP_ANSWER";
+
+    [Fact]
+    public async Task Without_vector_instructions_the_answer_is_the_same()
+    {
+        if (Environment.GetEnvironmentVariable(AnswerFile) is { } asked)
+        {
+            await File.WriteAllTextAsync(asked, Answer(), TestContext.Current.CancellationToken);
+            return;
+        }
+        var file = Path.GetTempFileName();
+        try
+        {
+            using var plain = Process.Start(OnlyThisTest(file))!;
+            await plain.WaitForExitAsync(TestContext.Current.CancellationToken);
+            Assert.Equal(Answer(), await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    private static ProcessStartInfo OnlyThisTest(string file)
+    {
+        var program = Environment.ProcessPath!;
+        var start = new ProcessStartInfo(program) { UseShellExecute = false, RedirectStandardOutput = false };
+        if (Path.GetFileNameWithoutExtension(program) == "dotnet") start.ArgumentList.Add(typeof(HorizonSweepHardwareTests).Assembly.Location);
+        start.ArgumentList.Add("--filter-method");
+        start.ArgumentList.Add("*" + nameof(Without_vector_instructions_the_answer_is_the_same));
+        start.Environment["DOTNET_EnableHWIntrinsic"] = "0";
+        start.Environment[AnswerFile] = file;
+        return start;
+    }
+
+    private static string Answer()
+    {
+        var grid = RoughGround.Of(seed: 9, size: 201, holes: 20);
+        var sweep = new HorizonSweep(grid, SightModel.Usual);
+        var horizonRad = new float[grid.Heights.Length];
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (var degrees in (double[])[0, 33, 77, 145, 268])
+        {
+            sweep.Run(Azimuth.FromDegrees(degrees), horizonRad);
+            hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan()));
+        }
+        return Convert.ToHexString(hash.GetHashAndReset());
+    }
+}
