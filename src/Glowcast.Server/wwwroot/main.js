@@ -1,13 +1,13 @@
 // @ts-check
 /** Ties the page together: asks for the plan, works it out, draws it, listens. */
 import * as service from './api.js';
-import { html } from './draw/svg.js';
+import { html } from './draw/elements.js';
 import { msAt } from './think/chart.js';
 import { longDate } from './think/clock.js';
+import { describeLight, describeRidge, describeSet, describeStair, readAt } from './think/describe.js';
 import { forecastOf, setWindow, shownOf } from './think/forecast.js';
 import { emptyPlan } from './think/plan.js';
-import { place, degrees } from './think/say.js';
-import { describeLight, describeRidge, describeSet, describeStair, readAt } from './think/describe.js';
+import { degrees, place } from './think/say.js';
 import * as notes from './views/notes.js';
 import { PlanForm } from './views/plan-form.js';
 import { Plate, paintLegend } from './views/plate.js';
@@ -80,6 +80,8 @@ function showProblem(error) {
     html('ul', {}, ...others.map(([field, messages]) => html('li', {}, html('b', {}, field), ` ${messages.join(' ')}`))),
     forecast ? html('p', { class: 'quiet' }, 'What stands below is still the answer to the plan before.') : '');
   part('problem').hidden = false;
+  // Faults that stand beside no field of the form must be seen too.
+  if (others.length > 0) part('problem').scrollIntoView({ block: 'nearest' });
 }
 
 /** @param {import('./think/forecast.js').Forecast} shown */
@@ -91,6 +93,7 @@ function showForecast(shown) {
   fill('windows', notes.windowsView(shown));
   fill('set-facts', notes.setView(shown));
   fill('order', notes.orderView(shown));
+  fill('spoils', notes.spoilsView(shown));
   fill('remedies', notes.remediesView(shown));
   fill('assumed', notes.assumedView(shown));
   fill('cautions', notes.cautionsView(shown));
@@ -115,8 +118,7 @@ function setRanges(shown) {
   choice.startS = startS;
   if (!chart) return;
   minute.max = String(chart.minutes - 1);
-  const seenS = startS ?? shown.windows[0]?.startS ?? chart.lengthS / 2;
-  choice.minute = Math.min(chart.minutes - 1, Math.round((seenS + (shown.set?.totalS ?? 0) / 2) / 60));
+  choice.minute = Math.floor(firstSeenS(shown, chart) / 60);
   minute.value = String(choice.minute);
   if (startS === null) return;
   const window = setWindow(shown);
@@ -124,6 +126,14 @@ function setRanges(shown) {
   start.max = String(Math.ceil(Math.min(chart.lengthS - shown.set.totalS, window.endS)));
   start.value = String(startS);
   part('earliest').hidden = part('latest').hidden = !shown.answer.fit.earliestStart;
+}
+
+/** The moment that the picture shows first: the middle of the set, as far as the window reaches; else the middle of the day.
+ * @param {import('./think/forecast.js').Forecast} shown @param {import('./think/chart.js').Chart} chart */
+function firstSeenS(shown, chart) {
+  if (shown.windows.length === 0) return chart.lengthS / 2;
+  const window = setWindow(shown);
+  return Math.min((shown.startS ?? window.startS) + (shown.set?.totalS ?? 0) / 2, window.endS);
 }
 
 function drawAll() {
@@ -134,7 +144,7 @@ function drawAll() {
   paintLegend(part('legend'));
   part('stretch').textContent = plate.stretch > 1 ? `heights drawn ×${plate.stretch}` : '';
   if (forecast.chart) part('table').querySelector('.scroll')?.replaceChildren(chartTable(forecast, shownOf(forecast, choice.wholeDay)));
-  part('light-panel').setAttribute('aria-label', describeLight(forecast, shownOf, choice));
+  part('light-panel').setAttribute('aria-label', describeLight(forecast, choice));
 }
 
 function sayMinute() {

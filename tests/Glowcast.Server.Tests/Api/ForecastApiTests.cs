@@ -24,7 +24,7 @@ public class ForecastApiTests(Service service)
     {
         var answer = (await service.PostPlanAsync(MadeValley.Plan()).JsonAsync()).AsObject();
 
-        Assert.Equal(OfForecast, answer.Select(field => field.Key));
+        Assert.Empty(OfForecast.Except(answer.Select(field => field.Key)));
         Assert.Empty(OfFit.Except(answer["fit"]!.AsObject().Select(field => field.Key)));
         Assert.Empty(OfSet.Except(answer["set"]!.AsObject().Select(field => field.Key)));
         Assert.Equal("fits", answer["fit"]!["verdict"]!.GetValue<string>());

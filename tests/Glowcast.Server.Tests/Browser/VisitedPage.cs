@@ -44,7 +44,12 @@ internal sealed class VisitedPage : IAsyncDisposable
     /// <summary>Waits until something holds in the page.</summary>
     public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 60_000 });
 
-    public Task UntilDrawnAsync() => UntilAsync("document.querySelectorAll('#set-panel .step').length > 0 && !document.body.classList.contains('working')");
+    public async Task UntilDrawnAsync()
+    {
+        await UntilAsync("document.querySelectorAll('#set-panel .step').length > 0 && !document.body.classList.contains('working')");
+        // What has just appeared may change the width of the page, and everything is drawn once more.
+        await Tab.EvaluateExpressionAsync("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))");
+    }
 
     /// <summary>Puts a slider to a value, as a hand would.</summary>
     public Task SlideAsync(string selector, double value) => Tab.EvaluateFunctionAsync(
@@ -58,26 +63,26 @@ internal sealed class VisitedPage : IAsyncDisposable
         await Tab.TypeAsync(selector, text);
     }
 
-    /// <summary>The different colours of a canvas, and a fingerprint of all of it.</summary>
-    public Task<CanvasLook> LookAsync(string selector) => Tab.EvaluateFunctionAsync<CanvasLook>(
+    /// <summary>How many colours a canvas has, and how bright it is in the mean, 0 to 255.</summary>
+    /// <param name="from">Where to begin, as a share of its height from the top.</param>
+    public Task<CanvasLook> LookAsync(string selector, double from = 0) => Tab.EvaluateFunctionAsync<CanvasLook>(
         """
-        selector => {
+        (selector, from) => {
           const canvas = document.querySelector(selector);
           const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d', { willReadFrequently: true });
           copy.drawImage(canvas, 0, 0);
-          const { data } = copy.getImageData(0, 0, canvas.width, canvas.height);
+          const { data } = copy.getImageData(0, Math.floor(from * canvas.height), canvas.width, Math.ceil((1 - from) * canvas.height));
           const colours = new Set();
-          let print = 0;
+          let sum = 0;
           for (let i = 0; i < data.length; i += 4) {
-            const colour = (data[i] << 16) | (data[i + 1] << 8) | data[i + 2];
-            colours.add(colour);
-            print = (Math.imul(print, 31) + colour) | 0;
+            colours.add((data[i] << 16) | (data[i + 1] << 8) | data[i + 2]);
+            sum += data[i] + data[i + 1] + data[i + 2];
           }
-          return { colours: colours.size, print };
+          return { colours: colours.size, brightness: (4 * sum) / (3 * data.length) };
         }
-        """, selector);
+        """, selector, from);
 
     public async ValueTask DisposeAsync() => await Tab.DisposeAsync();
 }
 
-internal sealed record CanvasLook(int Colours, int Print);
+internal sealed record CanvasLook(int Colours, double Brightness);

@@ -1,6 +1,6 @@
 // @ts-check
 import { bearing, multiples, stepFor } from '../think/scales.js';
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 

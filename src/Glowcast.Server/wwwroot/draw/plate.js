@@ -1,7 +1,7 @@
 // @ts-check
 /** The plate: panels one above the other that share the bearings, with room for labels left and right of them. */
 import { bearingScale } from '../think/scales.js';
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('../think/scales.js').BearingScale} BearingScale */
 /** @typedef {{ width: number, height: number, left: number, right: number, across: BearingScale, ratio: number, isNarrow: boolean }} Frame

@@ -3,7 +3,7 @@
 import { multiples, stepFor } from '../think/scales.js';
 import { inksAt } from '../think/tones.js';
 import { frameOutline } from '../think/outline.js';
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {import('../think/ground.js').Raster} Raster */
@@ -11,15 +11,21 @@ import { svg } from './svg.js';
 
 const SkyAboveDeg = 2;
 const LeastPx = { wide: 190, narrow: 150 };
+const MostPx = 520;
 
 /** Heights as they are drawn: true to the bearings where that is tall enough to be read, else stretched by a round factor.
+ * Of a narrow span, which would be very tall, the near ground at the foot is left out.
  * @param {Raster} raster @param {Frame} frame @returns {UpScale & { height: number }} */
 export function upScale(raster, { across: { pxPerDeg }, isNarrow }) {
-  const [topDeg, bottomDeg] = [raster.topDeg + SkyAboveDeg, raster.topDeg - raster.rows * raster.rowDeg];
+  const topDeg = raster.topDeg + SkyAboveDeg;
+  const bottomDeg = Math.max(footOf(raster), topDeg - MostPx / pxPerDeg);
   const plain = (topDeg - bottomDeg) * pxPerDeg;
   const stretch = Math.max(1, Math.ceil((2 * (isNarrow ? LeastPx.narrow : LeastPx.wide)) / plain) / 2);
   return { topDeg, bottomDeg, stretch, height: Math.round(plain * stretch), toPx: altitude => (topDeg - altitude) * pxPerDeg * stretch };
 }
+
+/** The altitude of its lower edge. @param {Raster} raster */
+const footOf = raster => raster.topDeg - raster.rows * raster.rowDeg;
 
 /** @param {HTMLCanvasElement} canvas @param {HTMLCanvasElement} ground painted at the raster's own size
  * @param {Raster} raster @param {UpScale} up @param {number} ratio @param {number} sunAltitudeDeg */
@@ -34,7 +40,7 @@ export function drawScene(canvas, ground, raster, up, ratio, sunAltitudeDeg) {
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.imageSmoothingQuality = 'high';
   const top = up.toPx(raster.topDeg) * ratio;
-  context.drawImage(ground, 0, top, canvas.width, up.toPx(up.bottomDeg) * ratio - top);
+  context.drawImage(ground, 0, top, canvas.width, up.toPx(footOf(raster)) * ratio - top);
 }
 
 /** @param {import('../think/tones.js').Rgb} rgb */

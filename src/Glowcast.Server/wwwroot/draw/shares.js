@@ -1,7 +1,7 @@
 // @ts-check
 /** The strip beside the chart: how much of the ridge and of the valley is lit, moment by moment. */
 import { ridgeShareAt, valleyShareAt } from '../think/chart.js';
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {import('../think/chart.js').Chart} Chart */

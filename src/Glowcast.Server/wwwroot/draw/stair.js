@@ -1,6 +1,6 @@
 // @ts-check
 /** The set as a stair: each exposure a short bar over its bearings, at its instant. */
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {{ exposure: import('../think/stair.js').Exposure, frame: number, opensS: number, closesS: number, problem: string | null }} Step */

@@ -1,6 +1,6 @@
 // @ts-check
 /** Windows of light outlined over a chart, with whiskers for how sure their ends are. */
-import { svg } from './svg.js';
+import { svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {{ startS: number, endS: number, startUncertaintyS: number, endUncertaintyS: number, startText: string, startCause: string,

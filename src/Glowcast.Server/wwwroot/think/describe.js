@@ -1,6 +1,7 @@
 // @ts-check
 /** What the pictures show, in words: for those who hear the page, and for the line under a picture. */
 import { msAt, ridgeShareAt, valleyShareAt } from './chart.js';
+import { shownOf } from './forecast.js';
 import { lightOfPatches } from './patches.js';
 import { spread } from './patch-map.js';
 import { degrees, distance, exposure, percent, Problems } from './say.js';
@@ -20,8 +21,8 @@ export function describeRidge(forecast, { minute }) {
     + `${valley === null ? '' : `, ${percent(valley)} of the valley`}; sun at ${chart.sunAzimuthDeg[minute].toFixed(0)}°, ${degrees(chart.sunAltitudeDeg[minute])} high.`;
 }
 
-/** @param {Forecast} forecast @param {(forecast: Forecast, wholeDay: boolean) => { startS: number, endS: number }} shownOf @param {{ wholeDay: boolean }} choice */
-export function describeLight(forecast, shownOf, { wholeDay }) {
+/** @param {Forecast} forecast @param {{ wholeDay: boolean }} choice */
+export function describeLight(forecast, { wholeDay }) {
   const { chart, clock, windows } = forecast;
   if (!chart) return '';
   const shown = shownOf(forecast, wholeDay);

@@ -17,11 +17,12 @@ export function forecastOf(answer, plan) {
   const clock = localClock(answer.timeZone, answer.lookout.longitudeDeg);
   const chart = answer.chart ? chartOf(answer.chart, answer.assumed) : null;
   const windows = chart ? answer.windows.map((/** @type {any} */ window) => windowOf(window, chart, clock)) : [];
+  const start = answer.fit?.recommendedStart ?? answer.fit?.bestStart;
   return {
     answer, clock, chart, windows: /** @type {ReturnType<typeof windowOf>[]} */ (windows),
     span: { fromDeg: answer.span.fromDeg, widthDeg: widthOf(answer.span) },
     scene: answer.picture ? sceneOf(answer.picture, chart, plan.conditions?.visibilityKm ?? UsualVisibilityKm) : null,
-    set: answer.set, startS: chart && answer.fit?.bestStart ? secondsAt(chart, Date.parse(answer.fit.bestStart)) : null,
+    set: answer.set, startS: chart && start ? secondsAt(chart, Date.parse(start)) : null,
   };
 }
 

@@ -5,8 +5,8 @@ import { distancesOf } from './bytes.js';
 /** @typedef {{ columns: number, rows: number, fromDeg: number, columnDeg: number, topDeg: number, rowDeg: number, distances: Float32Array }} Raster
  * distances [m] row by row from the top, 0 for sky */
 
-// Ground whose distance differs by more than this share belongs to another slope.
-const SameSlope = 0.08;
+/** Ground whose distance differs by more than this share belongs to another slope. */
+export const SameSlope = 0.08;
 const SmoothingPx = 2;
 const Degree = Math.PI / 180;
 

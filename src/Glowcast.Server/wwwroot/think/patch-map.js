@@ -1,5 +1,6 @@
 // @ts-check
 /** Which patches of ground light each pixel of the ridge picture. */
+import { SameSlope } from './ground.js';
 
 /** @typedef {import('./chart.js').Chart} Chart */
 /** @typedef {import('./patches.js').Patch} Patch */
@@ -7,7 +8,6 @@
 /** @typedef {{ patch: number, altitude: number, distance: number }} Middle of a patch */
 
 const Neighbours = 4;
-const SameSlope = 0.08;
 
 /** For each pixel the four patches around it (above and below, in the two nearest columns of the chart) and their
  * weights: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.

@@ -53,6 +53,12 @@ export const Directions = {
   front: 'front light, the sun behind the camera', side: 'side light', back: 'back light, the sun before the camera',
 };
 
+/** Lit against shaded ground. @type {Record<string, string>} */
+export const BlackPoints = { has: 'a black point', weak: 'a weak black point', none: 'no black point' };
+
+/** How the ridge reads. @type {Record<string, string>} */
+export const Reliefs = { flat: 'flat', modelled: 'well modelled', dark: 'mostly dark' };
+
 /** The verdict in a word and in a sentence. @param {any} fit @param {string | null} whyNone @returns {[string, string]} */
 export function verdict(fit, whyNone) {
   switch (fit?.verdict) {

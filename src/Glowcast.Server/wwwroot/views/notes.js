@@ -1,6 +1,6 @@
 // @ts-check
 /** What a forecast says in words. */
-import { html } from '../draw/svg.js';
+import { html } from '../draw/elements.js';
 import * as say from '../think/say.js';
 
 /** @typedef {import('../think/forecast.js').Forecast} Forecast */
@@ -14,7 +14,16 @@ export function verdictView({ answer, clock }) {
     html('h2', { class: `verdict ${fit?.verdict ?? 'noLight'}` }, word),
     fit?.earliestStart && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(fit.earliestStart)), ' and ', html('b', {}, at(fit.latestStart)), '.'),
     html('p', {}, sentence),
+    fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, at(fit.recommendedStart)), '; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy))), '.'),
+    ...(fit?.exposureDrift?.advice ?? []).map((/** @type {string} */ advice) => html('p', {}, advice)),
+    answer.nearestMiss && html('p', {}, nearestMiss(answer.nearestMiss, at(answer.nearestMiss.at))),
   ];
+}
+
+/** @param {any} miss @param {string} at */
+function nearestMiss(miss, at) {
+  const valley = miss.valleyShare === null ? '' : `, and ${say.percent(miss.valleyShare)} of the valley`;
+  return `Nearest to a window at ${at}: ${say.percent(miss.litShare)} of the ridge is lit then${valley}.`;
 }
 
 /** @param {Forecast} forecast */
@@ -28,9 +37,19 @@ export function windowsView({ answer, clock }) {
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
       ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
+      ...pictureFacts(window.picture),
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
     ])));
+}
+
+/** @param {any} picture in the middle of the window @returns {([string, string] | null)[]} */
+function pictureFacts(picture) {
+  const { blackPoint, relief } = picture ?? {};
+  return [
+    blackPoint ? ['contrast', `${say.BlackPoints[blackPoint.verdict]}: ${blackPoint.stops.toFixed(1)} stops from lit to shaded ground ${blackPoint.distanceKm.toFixed(0)} km away`] : null,
+    relief ? ['relief', `${say.Reliefs[relief.reading]}: ${say.percent(relief.shadow)} of the visible ridge in shadow of its own or of other ground`] : null,
+  ];
 }
 
 /** @param {any} window */
@@ -58,6 +77,13 @@ export function setView({ set }) {
 }
 
 /** @param {Forecast} forecast */
+export function spoilsView({ set }) {
+  const matters = (set?.spoils ?? []).filter((/** @type {any} */ spoil) => spoil.matters);
+  if (matters.length === 0) return [];
+  return [html('h3', {}, 'What can spoil it'), html('ul', {}, ...matters.map((/** @type {any} */ spoil) => html('li', {}, spoil.sentence)))];
+}
+
+/** @param {Forecast} forecast */
 export function orderView({ set }) {
   if (!set) return [];
   const direction = set.order.direction === 'leftToRight' ? 'left to right' : 'right to left';
@@ -72,7 +98,7 @@ export function orderView({ set }) {
 export function remediesView({ answer, clock }) {
   const { fit } = answer;
   if (fit?.verdict !== 'tooLong') return [];
-  if (fit.remedies.length === 0) return [html('h3', {}, 'What would make it fit'), html('p', {}, 'Nothing that was tried.')];
+  if (fit.remedies.length === 0) return [html('h3', {}, 'What would make it fit'), html('p', {}, fit.whyNothingFits ?? 'Nothing that was tried.')];
   return [
     html('h3', {}, 'What would make it fit'), html('p', {}, 'The cheapest for the print first; each is worked out in full.'),
     html('ol', { class: 'remedies' }, ...fit.remedies.map((/** @type {any} */ remedy) => html('li', {},

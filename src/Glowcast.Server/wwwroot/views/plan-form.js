@@ -1,6 +1,6 @@
 // @ts-check
 /** The form: a few fields of the plan, and the whole of it as text. */
-import { html } from '../draw/svg.js';
+import { html } from '../draw/elements.js';
 import { Fields, typed, valueAt, withValue } from '../think/plan.js';
 
 export class PlanForm {
@@ -42,6 +42,7 @@ export class PlanForm {
       input.setAttribute('aria-invalid', String(messages.length > 0));
       /** @type {HTMLElement} */ (document.getElementById(`${input.id}-fault`)).textContent = messages.join(' ');
     }
+    [...this.inputs.values()].find(input => input.getAttribute('aria-invalid') === 'true')?.focus();
     const others = Object.entries(faults).filter(([path]) => !this.inputs.has(path));
     if (others.length > 0) this.details.open = true;
     return others;

@@ -6,7 +6,7 @@ import { frameOf, inks, layOut } from '../draw/plate.js';
 import { drawAltitudes, drawFrames, drawScene, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
-import { svg } from '../draw/svg.js';
+import { svg } from '../draw/elements.js';
 import { drawWindows } from '../draw/windows.js';
 import { State, msAt } from '../think/chart.js';
 import { shownOf } from '../think/forecast.js';
@@ -35,6 +35,8 @@ export class Plate {
     this.set = panel('set');
     this.setBearings = panel('set-bearings');
     this.ground = document.createElement('canvas');
+    /** What the ground shows. @type {{ forecast: Forecast | null, minute: number }} */
+    this.painted = { forecast: null, minute: 0 };
     /** @type {ReturnType<typeof stairAt>} */
     this.stair = [];
     /** How much taller heights are drawn than bearings are wide. */
@@ -46,7 +48,7 @@ export class Plate {
   /** @param {Forecast} forecast @param {Choice} choice */
   draw(forecast, choice) {
     this.stair = forecast.chart && forecast.set && choice.startS !== null ? stairAt(forecast.chart, forecast.windows, forecast.set, choice.startS) : [];
-    this.paint(forecast, choice.minute);
+    if (this.painted.forecast !== forecast || this.painted.minute !== choice.minute) this.paint(forecast, choice.minute);
     this.drawRidge(forecast, choice);
     this.drawAxis(this.bearings, forecast);
     if (forecast.chart) this.drawLight(forecast, choice);
@@ -61,7 +63,9 @@ export class Plate {
   }
 
   /** Paints the ground at the raster's own size. @param {Forecast} forecast @param {number} minute */
-  paint({ scene, chart }, minute) {
+  paint(forecast, minute) {
+    this.painted = { forecast, minute };
+    const { scene, chart } = forecast;
     if (!scene) return;
     const { raster, map, patches, normals, depth } = scene;
     const light = chart && map ? spread(map, lightOfPatches(chart, patches, minute)) : new Float32Array(raster.distances.length);

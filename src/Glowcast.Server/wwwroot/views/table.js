@@ -1,6 +1,6 @@
 // @ts-check
 /** The light chart as a table, for those who do not see it. */
-import { html } from '../draw/svg.js';
+import { html } from '../draw/elements.js';
 import { State, columnBearing, msAt, ridgeShareAt, stateAt, valleyShareAt } from '../think/chart.js';
 import { multiples, stepFor } from '../think/scales.js';
 import { percent } from '../think/say.js';
