@@ -1,29 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Glowcast.Engine.Measures;
-using NodaTime;
-using NodaTime.Text;
 
 namespace Glowcast.Cli.Asking;
 
 /// <summary>Values as they are written on a command line.</summary>
 internal static partial class Written
 {
-    private const int FirstYear = 1950;
-    private const int LastYear = 2100;
-
-    private static readonly OffsetDateTimePattern[] WithOffset =
-    [
-        OffsetDateTimePattern.ExtendedIso,
-        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mmo<G>"),
-    ];
-
-    private static readonly LocalDateTimePattern[] WithoutOffset =
-    [
-        LocalDateTimePattern.ExtendedIso,
-        LocalDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm"),
-    ];
-
     /// <summary>Any number, NaN and infinities too: what they are good for is for the asker to say.</summary>
     /// <exception cref="BadInputException">Not a number.</exception>
     public static double Number(string text, string field) =>
@@ -56,24 +39,6 @@ internal static partial class Written
         var longitude = faults.InRange(Number(parts[1], $"{field} (longitude)"), $"{field} (longitude)", -180, 180);
         faults.ThrowIfAny();
         return GeoPoint.FromDegrees(latitude, longitude);
-    }
-
-    /// <summary>An instant in ISO 8601 with its offset from UTC.</summary>
-    /// <exception cref="BadInputException">Not an instant, without an offset, or outside 1950 to 2100.</exception>
-    public static Instant Moment(string text, string field)
-    {
-        const string right = "2026-02-14T11:45:00Z or 2026-02-14T06:45:00-05:00";
-        var parsed = WithOffset.Select(pattern => pattern.Parse(text)).FirstOrDefault(result => result.Success);
-        if (parsed is null)
-        {
-            throw new BadInputException(field, WithoutOffset.Any(pattern => pattern.Parse(text).Success)
-                ? $"Must say how far its clock is from UTC: add Z, or an offset such as -05:00, as in {right}; got '{text}'."
-                : $"Must be an instant such as {right}; got '{text}'.");
-        }
-        var instant = parsed.Value.ToInstant();
-        if (instant.InUtc().Year is < FirstYear or > LastYear)
-            throw new BadInputException(field, $"Must lie in the years {FirstYear} to {LastYear}; got '{text}'.");
-        return instant;
     }
 
     /// <summary>What stands past a grid's edge: null for nothing, else the height of a smooth earth.</summary>

@@ -33,8 +33,8 @@ internal sealed class LightCommand : PlanCommand
     {
         var grid = ReadGrids(asked);
         var point = asked.Optional(target, Written.Point);
-        var date = asked.Required(Date, "a date such as 2026-02-14", PlanReader.Date);
-        var local = asked.Optional(zone, PlanReader.Zone);
+        var date = asked.Required(Date, "a date such as 2026-02-14", TimeReader.Date);
+        var local = asked.Optional(zone, TimeReader.Zone);
         var model = ReadSight(asked, SightModel.Usual);
         asked.Faults.ThrowIfAny();
         var ground = Ground.At(grid!, point, target.Name);

@@ -29,7 +29,7 @@ internal abstract class PlanCommand(string name, string description, string exam
         var file = asked.Required(Plan, "the file of a plan", PlanFile.Open);
         var isGridGiven = asked.Has(Grids);
         if (isGridGiven) file?.Change("grids", new JsonArray([.. asked.Texts(Grids).Select(path => JsonValue.Create(path))]));
-        if (asked.Optional(Date, PlanReader.Date) is var date && asked.Has(Date))
+        if (asked.Optional(Date, TimeReader.Date) is var date && asked.Has(Date))
             file?.Change("date", NodaTime.Text.LocalDatePattern.Iso.Format(date));
         var plan = file is null ? null : asked.Try(() => file.Read(needs));
         var grid = isGridGiven ? ReadGrids(asked)

@@ -23,8 +23,8 @@ internal sealed class SeasonCommand : PlanCommand
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var first = asked.Required(from, "a date such as 2026-10-01", PlanReader.Date);
-        var last = asked.Required(to, "a date such as 2027-03-31", PlanReader.Date);
+        var first = asked.Required(from, "a date such as 2026-10-01", TimeReader.Date);
+        var last = asked.Required(to, "a date such as 2027-03-31", TimeReader.Date);
         var isRange = asked.Has(from) && asked.Has(to) && !asked.Faults.Any;
         if (isRange && (last < first || Period.DaysBetween(first, last) >= Season.MostDays))
             asked.Faults.Add(to.Name, $"Must be the same day as {from.Name} or up to five years later; got {Say.Iso(first)} to {Say.Iso(last)}.");

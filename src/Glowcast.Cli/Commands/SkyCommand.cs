@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Glowcast.Cli.Asking;
 using Glowcast.Cli.Showing;
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Server.Answers;
@@ -38,7 +39,7 @@ internal sealed class SkyCommand : AnswerCommand
     private SkyAnswer OfInstant(Question asked, Length metres, Haze haze, Air? air)
     {
         var point = GeoPoint.FromDegrees(asked.Number(latitude, -90, 90), asked.Number(longitude, -180, 180));
-        var instant = asked.Optional(at, Written.Moment);
+        var instant = asked.Optional(at, TimeReader.Moment);
         asked.Faults.ThrowIfAny();
         return SkyAnswer.Of(instant, new Place(point, metres), haze, air);
     }

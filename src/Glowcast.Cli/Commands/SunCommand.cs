@@ -32,9 +32,9 @@ internal sealed class SunCommand : AnswerCommand
         var place = new Place(
             GeoPoint.FromDegrees(asked.Number(latitude, -90, 90), asked.Number(longitude, -180, 180)),
             Length.FromMetres(asked.Number(height, -500, 9000, 0)));
-        var local = asked.Optional(zone, PlanReader.Zone);
-        if (isDay) SayDay(asked, asked.Optional(date, PlanReader.Date), place, local);
-        else SayInstant(asked, asked.Optional(at, Written.Moment), place, local);
+        var local = asked.Optional(zone, TimeReader.Zone);
+        if (isDay) SayDay(asked, asked.Optional(date, TimeReader.Date), place, local);
+        else SayInstant(asked, asked.Optional(at, TimeReader.Moment), place, local);
     }
 
     private void SayInstant(Question asked, Instant instant, Place place, DateTimeZone? local)

@@ -5,7 +5,6 @@ using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
 using NodaTime;
-using NodaTime.Text;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -90,20 +89,6 @@ public static class PlanReader
         };
     }
 
-    /// <summary>A date as users write it.</summary>
-    /// <exception cref="BadInputException">Not a date, or outside 1950 to 2100.</exception>
-    public static LocalDate Date(string text, string field)
-    {
-        var parsed = LocalDatePattern.Iso.Parse(text);
-        if (!parsed.Success) throw new BadInputException(field, $"Must be a date such as 2026-02-14; got '{text}'.");
-        if (parsed.Value.Year is < 1950 or > 2100) throw new BadInputException(field, $"Must lie from 1950-01-01 to 2100-12-31; got {text}.");
-        return parsed.Value;
-    }
-
-    /// <exception cref="BadInputException">No time zone of that name.</exception>
-    public static DateTimeZone Zone(string name, string field) => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name)
-        ?? throw new BadInputException(field, $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
-
     private static Lookout? ReadLookout(JsonFields fields, PlanNeeds needs)
     {
         if (!fields.IsPresent && !needs.HasFlag(PlanNeeds.Lookout)) return null;
@@ -129,7 +114,7 @@ public static class PlanReader
         }
         try
         {
-            return Date(text, "date");
+            return TimeReader.Date(text, "date");
         }
         catch (BadInputException bad)
         {

@@ -13,7 +13,7 @@ namespace Glowcast.Server.Answers;
 /// <param name="Order">How it is shot.</param>
 /// <param name="ClickStops">Null where the plan names no stops of the rotator.</param>
 /// <param name="Spoils">What can spoil the picture.</param>
-/// <param name="Exposures">Every frame of the first set in the order of shooting, for drawing it over the light.</param>
+/// <param name="Exposures">Every exposure of every set in the order of shooting, for drawing them over the light.</param>
 public sealed record SetAnswer(
     int Columns, int Rows, int Frames, int ColumnsWithSpares, int FramesPerSet, double HorizontalFovDeg, double VerticalFovDeg, double StepDeg,
     double RowStepDeg, double CoveredHorizontalDeg, double CoveredVerticalDeg, double FocalLengthPx, double PixelPitchUm, double WidthPx,
