@@ -41,12 +41,13 @@ public static class Forecaster
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
+        var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, there => FitOn(there, scene, set, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, cure?.Remedies ?? [], Cautions.For(windows))
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), Cautions.For(windows))
         {
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
-            WhyNothingFits = set is null ? null : none?.Sentence ?? cure?.WhyNothingFits,
+            WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
         };
 
         LightForecast Without(Scene? scene, string why) => new(
@@ -56,6 +57,19 @@ public static class Forecaster
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }
+
+    /// <summary>The same set over the light of another day; null without any.</summary>
+    private static SetFit? FitOn(Plan plan, Scene scene, PlannedSet set, CancellationToken cancel)
+    {
+        if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), cancel: cancel) is not { } chart) return null;
+        var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
+        return FitSearch.Fit(new LightOfDay(chart, WindowSearch.Windows(chart), brightness, plan.ExposureDriftStops), new SetSequence(set));
+    }
+
+    // By what they cost the print; of those that cost the same, what can be done on the day itself comes first.
+    private static IReadOnlyList<Remedy> Together(Cure? cure, Remedy? other) => other is null
+        ? cure?.Remedies ?? []
+        : [.. (cure?.Remedies ?? []).Append(other).OrderBy(remedy => Math.Round(remedy.PrintCost.PixelsLost, 3)).ThenBy(remedy => Math.Round(remedy.PrintCost.SafetyLost, 3))];
 
     /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>
     /// <param name="plan">Read with <see cref="PlanNeeds.Lookout"/>; its date is not used.</param>
@@ -123,7 +137,7 @@ public static class Forecaster
         if (!plan.ChooseDirection)
             return PlannedSet.Of(plan, plan.Set with { Order = plan.Set.Order with { FirstRow = ridgeRow } }, crest, []);
         var (loses, gains) = windows.Count > 0 ? SidesOf(windows.MaxBy(window => window.Length)!) : default;
-        var choice = OrderChoice.For(new OrderSituation(first.Layout.Rows, ridgeRow, loses, gains));
+        var choice = OrderChoice.For(new OrderSituation(first.Layout.Rows, ridgeRow, loses, gains, plan.Conditions.Cloud));
         // How rows follow one another is the plan's to say; the light decides the side and the row to begin with.
         var order = choice.Order with { Rows = plan.Set.Order.Rows };
         return PlannedSet.Of(plan, plan.Set with { Order = order }, crest, [.. choice.Reasons.Take(2)]);

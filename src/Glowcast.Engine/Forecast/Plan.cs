@@ -69,6 +69,9 @@ public sealed record Conditions
     /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
     public double? CloudSpeedMs { get; init; }
 
+    /// <summary>Where that cloud comes from, for the order of shooting.</summary>
+    public CloudMotion Cloud { get; init; } = CloudMotion.Unknown;
+
     /// <summary>How far that cloud is; null for the nearest visible top of the deck.</summary>
     public Length? CloudDistance { get; init; }
 

@@ -173,6 +173,7 @@ public static class PlanReader
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
         var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
+        var cloud = fields.Choice("cloudFrom", CloudMotion.Unknown, ("left", CloudMotion.FromLeft), ("right", CloudMotion.FromRight), ("nowhere", CloudMotion.Still));
         double? cloudDistance = fields.Has("cloudDistanceKm") ? fields.Positive("cloudDistanceKm", 500) : null;
         if (cloudSpeed is not null && !fields.Has("cloudDistanceKm") && deckTop is null)
             fields.Add("cloudDistanceKm", "Is missing; the drift of a cloud needs its distance, or a deckTopM to take it from.");
@@ -185,6 +186,7 @@ public static class PlanReader
             Visibility = Length.FromKilometres(visibilityKm),
             DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
             CloudSpeedMs = cloudSpeed,
+            Cloud = cloud,
             CloudDistance = cloudDistance is { } km ? Length.FromKilometres(km) : null,
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,

@@ -29,6 +29,7 @@ internal static class SetReader
         var level = fields.Number("levelErrorDeg", 0, 20, usual.LevelError.Degrees);
         var pupil = fields.Number("pupilOffsetMm", 0, 1000, usual.PupilOffset.Millimetres);
         var clickStops = fields.Positives("clickStopsDeg", 180);
+        var bracket = ReadBracket(fields);
         var ppi = fields.Positive("printPpi", 5000, usual.PrintPpi);
         fields.RefuseUnknown();
         if (faults.Found.Count > before) return (null, direction is null);
@@ -47,8 +48,17 @@ internal static class SetReader
             PupilOffset = Length.FromMillimetres(pupil),
             ClickStops = [.. clickStops.Select(Angle.FromDegrees)],
             PrintPpi = ppi,
+            Bracket = bracket,
         };
         return (settings, direction is null);
+    }
+
+    private static Bracket ReadBracket(JsonFields fields)
+    {
+        var shots = fields.Whole("bracketShots", 1, 9, 1);
+        if (shots % 2 == 0) fields.Add("bracketShots", $"Must be odd, so that the metered exposure is among them: 1 for none, 3, 5, 7 or 9; got {shots}.");
+        var stops = fields.Positive("bracketStops", 5, 1);
+        return shots is 3 or 5 or 7 or 9 ? new Bracket(shots, stops) : Bracket.None;
     }
 
     private static StepTimes ReadTimes(JsonFields fields, StepTimes usual)

@@ -75,6 +75,27 @@ public class ForecasterTests
     }
 
     [Fact]
+    public void Where_nothing_fits_a_day_is_named_that_has_room_and_it_has()
+    {
+        // Towards midsummer the windows of this valley grow by four minutes; a set half a minute too long for today fits then.
+        var spring = Plan with { Date = new LocalDate(2026, 4, 20) };
+        var today = Forecast(spring);
+        var slow = (today.Fit!.Margin!.Value + Duration.FromSeconds(30)).TotalSeconds / (today.Set!.Clock.FramesPerSet - 1);
+        var plan = spring with { Set = Plan.Set with { Times = Plan.Set.Times with { Settle = Plan.Set.Times.Settle + Duration.FromSeconds(slow) } } };
+        var forecast = Forecast(plan);
+        Assert.Equal(Verdict.TooLong, forecast.Fit!.Verdict);
+
+        var other = Assert.Single(forecast.Remedies, remedy => remedy.Change.StartsWith("Come on", StringComparison.Ordinal));
+
+        var date = NodaTime.Text.LocalDatePattern.Iso.Parse(other.Change["Come on ".Length..^1]).Value;
+        Assert.InRange(Period.DaysBetween(plan.Date!.Value, date), 1, 60);
+        Assert.Equal(0, other.PrintCost.PixelsLost, 6);
+        var there = Forecast(plan with { Date = date });
+        Assert.True(there.Fit!.IsPossible);
+        Assert.Equal(there.Fit.Margin!.Value.TotalSeconds, other.Fit.Margin!.Value.TotalSeconds, 60.0);
+    }
+
+    [Fact]
     public void A_frame_of_the_safety_set_counts_as_much_as_one_of_the_first()
     {
         var light = Forecast(Plan);
