@@ -10,8 +10,6 @@ internal sealed class PlanFile
 {
     private const int MostBytes = 1_000_000;
 
-    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16, AllowDuplicateProperties = false };
-
     private readonly string folder;
     private readonly byte[] bytes;
 
@@ -68,11 +66,12 @@ internal sealed class PlanFile
     {
         try
         {
-            using var stream = new MemoryStream(bytes);
-            return JsonNode.Parse(stream, documentOptions: Strict) as JsonObject;
+            using var document = PlanText.Parse(bytes);
+            return JsonObject.Create(document.RootElement.Clone());
         }
-        catch (JsonException)
+        catch (Exception unreadable) when (unreadable is BadInputException or InvalidOperationException)
         {
+            // Broken, or not an object.
             return null;
         }
     }

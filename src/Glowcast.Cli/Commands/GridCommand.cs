@@ -38,7 +38,11 @@ internal sealed class GridInfoCommand : AnswerCommand
                 ("latitude", $"{grid.SouthDeg:0.######} to {grid.NorthDeg:0.######}"),
                 ("longitude", $"{grid.WestDeg:0.######} to {grid.EastDeg:0.######}"),
                 ("posts", $"{grid.Rows} rows x {grid.Columns} columns"),
-                ("spacing", $"{grid.LatitudeStepDeg * 3600:0.###}″ x {grid.LongitudeStepDeg * 3600:0.###}″, about {grid.CellSizeM:0.#} m between rows"),
+                ("spacing", grid.LatitudeStepDeg is { } step
+                    ? $"{step * 3600:0.###}″ x {grid.LongitudeStepDeg * 3600:0.###}″, about {grid.CellSizeM:0.#} m between rows"
+                    : $"{grid.CellSizeM:0.##} m between rows"),
+                ("coordinates", grid.Crs),
+                ("heights above", grid.VerticalDatum),
                 ("heights", grid.LowestM is { } lowest ? $"{lowest:0.#} to {grid.HighestM:0.#} m" : "none: every post is a hole"),
                 ("holes", grid.Holes == 0 ? "none" : $"{grid.Holes} posts without a height ({100.0 * grid.Holes / ((double)grid.Rows * grid.Columns):0.##} %)"));
         });

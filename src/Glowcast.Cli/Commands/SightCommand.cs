@@ -16,7 +16,7 @@ internal sealed class SightCommand : GridAnswerCommand
 
     public SightCommand(Terminal terminal) : base(
         "sight", "Whether a point of the ground is visible from another, and by what margin.",
-        "glowcast sight --grid N46E008.hgt --from 46.5,8.5 --to 46.6,8.4", terminal) =>
+        "glowcast sight --grid N44W072.hgt --from 44.26,-71.2 --to 44.27,-71.3", terminal) =>
         Takes(Grids, from, to, eye, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)

@@ -19,7 +19,7 @@ internal sealed class SkylineCommand : GridAnswerCommand
 
     public SkylineCommand(Terminal terminal) : base(
         "skyline", "What stands highest in a span of bearings, and how far it is.",
-        "glowcast skyline --grid N46E008.hgt --latitude 46.5 --longitude 8.5 --span 0..90", terminal) =>
+        "glowcast skyline --grid N44W072.hgt --latitude 44.5 --longitude -71 --span 0..90", terminal) =>
         Takes(Grids, latitude, longitude, span, eye, step, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)

@@ -27,13 +27,12 @@ internal static class FitFacts
 
     private static void WriteRemedies(Page page, SetFit fit, IReadOnlyList<Remedy> remedies, string? whyNothingFits, Clock clock)
     {
-        if (fit.Verdict != Engine.Forecast.Verdict.TooLong) return;
         if (remedies.Count == 0)
         {
-            page.Paragraph(whyNothingFits ?? "Nothing that was tried makes it fit.");
+            if (fit.Verdict == Engine.Forecast.Verdict.TooLong && whyNothingFits is not null) page.Paragraph(whyNothingFits);
             return;
         }
-        page.Paragraph("What makes it fit, the cheapest for the print first:");
+        page.Paragraph($"What {(fit.IsPossible ? "gives it room" : "makes it fit")}, the cheapest for the print first:");
         page.Table(["change", "costs", "start from", ">to spare", "print"], remedies.Select<Remedy, IReadOnlyList<string>>(remedy =>
         [
             remedy.Change, remedy.Cost, clock.Short(remedy.Fit.EarliestStart!.Value), Say.Time(remedy.Fit.Margin!.Value),

@@ -16,7 +16,9 @@ internal static class TargetLightTable
             page.Paragraph("No direct light on this date: the sun never stands above the ground around this point.");
             return;
         }
-        page.Table(["sun", "", .. clock.Headings, ">± s", ">bearing", ">ground at"], rows);
+        page.Table(["sun", "", .. clock.Headings, ">± s", ">bearing", ">horizon at"], rows);
+        if (light.AnyLimb.Concat(light.Centre).Concat(light.WholeDisc).Any(interval => interval.Start is { IsBeyondGrid: true } || interval.End is { IsBeyondGrid: true }))
+            page.Paragraph("* The earth assumed past the grid's edge. Ground out there could cast its shade here; add the next grid to be sure.");
         if (light.WholeDisc.Count == 0) page.Paragraph("The whole disc never clears the ground around this point on this date.");
     }
 
@@ -32,6 +34,6 @@ internal static class TargetLightTable
         what, does, .. clock.Cells(at),
         .. edge is null
             ? (string[])["", otherwise, ""]
-            : [$"{edge.Uncertainty.CombinedS:0}", $"{edge.SunAzimuth.Degrees:0.0}°", edge.HorizonDistance is { } distance ? Say.Distance(distance.Metres) : "nothing"],
+            : [$"{edge.Uncertainty.CombinedS:0}", $"{edge.SunAzimuth.Degrees:0.0}°", edge.HorizonDistance is { } distance ? $"{Say.Distance(distance.Metres)}{(edge.IsBeyondGrid ? " *" : "")}" : "nothing"],
     ];
 }

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Forecast;
 /// in full: the nearest such day, and where that is too tight after all, the one with the longest window.</remarks>
 internal static class AnotherDay
 {
-    private const int DaysAhead = 60;
+    private const int DaysAhead = 120;
 
     /// <returns>Null when none of the coming days has room for the set.</returns>
     public static Remedy? For(Plan plan, Scene scene, PlannedSet planned, SetFit fit, Func<Plan, SetFit?> fitOn, CancellationToken cancel)

@@ -28,7 +28,7 @@ public static class Forecaster
         RefuseAir(plan, eye, grid);
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop);
         if (scene.HighestCrest is not { } crest)
-            return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.");
+            return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
             return Without(scene, "The sun stays more than 6° below the horizon all day.");
 
@@ -56,6 +56,13 @@ public static class Forecaster
         {
             WhyNothingFits = plan.Gear is null ? null : why,
         };
+    }
+
+    /// <summary>A hint where no bearing of the span reaches as far as the ridge begins.</summary>
+    private static string WhereTheGridEnds(Scene scene)
+    {
+        var farthest = scene.View.Columns.Max(column => column.GridEdge);
+        return farthest < scene.Thresholds.RidgeFrom ? $" The grid ends {farthest.Kilometres:0.#} km away in this direction; add the next one." : "";
     }
 
     /// <summary>The same set over the light of another day; null without any.</summary>

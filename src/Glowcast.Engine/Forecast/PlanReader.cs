@@ -27,28 +27,18 @@ public enum PlanNeeds
 /// <summary>Reads a plan from JSON; its shape is that of docs/plan.schema.json. All faults are said at once.</summary>
 public static class PlanReader
 {
-    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16, AllowDuplicateProperties = false };
-
     /// <param name="json">UTF-8, to its end.</param>
     /// <exception cref="BadInputException">It is not JSON, or something in it is missing or wrong; names every field.</exception>
     public static Plan Read(Stream json, PlanNeeds needs)
     {
-        try
-        {
-            using var document = JsonDocument.Parse(json, Strict);
-            return Read(document.RootElement, needs);
-        }
-        catch (InvalidOperationException)
-        {
-            // A text escaped as half of a surrogate pair: valid JSON, but no text.
-            throw new BadInputException("plan", "Has a text that is not valid Unicode; write characters beyond \\uFFFF as they are, or as both their \\u escapes.");
-        }
-        catch (JsonException broken)
-        {
-            throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");
-        }
+        ArgumentNullException.ThrowIfNull(json);
+        using var bytes = new MemoryStream();
+        json.CopyTo(bytes);
+        using var document = PlanText.Parse(bytes.ToArray());
+        return Read(document.RootElement, needs);
     }
 
+    /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
     /// <inheritdoc cref="Read(Stream, PlanNeeds)"/>
     public static Plan Read(JsonElement json, PlanNeeds needs)
     {
@@ -152,9 +142,9 @@ public static class PlanReader
         if (!camera.IsPresent && !lens.IsPresent && !needs.HasFlag(PlanNeeds.Gear)) return (null, []);
         var gear = new Gear(
             new Camera(
-                Length.FromMillimetres(camera.Positive("sensorWidthMm", 500)), Length.FromMillimetres(camera.Positive("sensorHeightMm", 500)),
+                Length.FromMillimetres(camera.Number("sensorWidthMm", 1, 500)), Length.FromMillimetres(camera.Number("sensorHeightMm", 1, 500)),
                 Math.Max(1, camera.Whole("pixelsWide", 1, 1_000_000)), Math.Max(1, camera.Whole("pixelsHigh", 1, 1_000_000))),
-            new Lens(Length.FromMillimetres(lens.Positive("focalLengthMm", 5000)), lens.Positive("aperture", 128, 8)));
+            new Lens(Length.FromMillimetres(lens.Number("focalLengthMm", 1, 5000)), lens.Number("aperture", 0.5, 128, 8)));
         var others = lens.Positives("alternativesMm", 5000).Select(focalMm => new Lens(Length.FromMillimetres(focalMm), gear.Lens.Aperture)).ToList();
         camera.RefuseUnknown();
         lens.RefuseUnknown();
@@ -201,7 +191,7 @@ public static class PlanReader
         var thresholds = new LightThresholds
         {
             RidgeFrom = Length.FromKilometres(ridgeFromKm),
-            CrestBand = Angle.FromDegrees(fields.Positive("crestBandDeg", 20, usual.CrestBand.Degrees)),
+            CrestBand = Angle.FromDegrees(fields.Number("crestBandDeg", 0.05, 20, usual.CrestBand.Degrees)),
             DiscShare = fields.Positive("discShare", 1, usual.DiscShare),
             CrestLit = fields.Positive("crestLit", 1, usual.CrestLit),
             ColumnsLit = fields.Positive("columnsLit", 1, usual.ColumnsLit),

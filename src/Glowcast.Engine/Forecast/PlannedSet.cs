@@ -29,7 +29,8 @@ public sealed record PlannedSet(Plan Plan, SetLayout Layout, SetClock Clock, IRe
         }
         catch (ArgumentException impossible)
         {
-            throw new BadInputException("set", impossible.Message);
+            // Without the name of the parameter that .NET adds to the sentence.
+            throw new BadInputException("set", impossible.Message.Split(" (Parameter '")[0]);
         }
     }
 

@@ -9,6 +9,7 @@ internal static class SetReader
 {
     private const double LongestStepS = 600;
     private const double LongestExposureS = 3600;
+    private const double ShortestExposureS = 0.000001;
     private const double MostOverlap = 0.95;
 
     /// <returns>The settings, null after a fault; and whether the direction is left open.</returns>
@@ -30,7 +31,7 @@ internal static class SetReader
         var pupil = fields.Number("pupilOffsetMm", 0, 1000, usual.PupilOffset.Millimetres);
         var clickStops = fields.Positives("clickStopsDeg", 180);
         var bracket = ReadBracket(fields);
-        var ppi = fields.Positive("printPpi", 5000, usual.PrintPpi);
+        var ppi = fields.Number("printPpi", 10, 5000, usual.PrintPpi);
         fields.RefuseUnknown();
         if (faults.Found.Count > before) return (null, direction is null);
         var settings = new SetSettings
@@ -69,7 +70,7 @@ internal static class SetReader
             Rotate = Time("rotateS", usual.Rotate),
             Settle = Time("settleS", usual.Settle),
             ReleaseDelay = Time("releaseDelayS", usual.ReleaseDelay),
-            Exposure = Duration.FromSeconds(fields.Positive("exposureS", LongestExposureS, usual.Exposure.TotalSeconds)),
+            Exposure = Duration.FromSeconds(fields.Number("exposureS", ShortestExposureS, LongestExposureS, usual.Exposure.TotalSeconds)),
             Write = Time("writeS", usual.Write),
             RowChange = Time("rowChangeS", usual.RowChange),
             Return = Time("returnS", usual.Return),

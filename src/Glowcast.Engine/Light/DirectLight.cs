@@ -37,14 +37,16 @@ public sealed record LitInterval(Interval Time, LightEdge? Start, LightEdge? End
 /// <param name="SunAzimuth">True bearing of the sun.</param>
 /// <param name="SunAltitude">Apparent altitude of its centre at the lit point.</param>
 /// <param name="HorizonDistance">How far the ground (or assumed earth) is that stands there.</param>
+/// <param name="IsBeyondGrid">It is the earth assumed past the grid's edge: what really stands there is not known.</param>
 /// <param name="Uncertainty">Of the moment.</param>
-public sealed record LightEdge(Azimuth SunAzimuth, Angle SunAltitude, Length? HorizonDistance, TimingUncertainty Uncertainty)
+public sealed record LightEdge(Azimuth SunAzimuth, Angle SunAltitude, Length? HorizonDistance, bool IsBeyondGrid, TimingUncertainty Uncertainty)
 {
     internal static LightEdge? Of(HorizonCrossing crossing, SunOverGround ground, Length height) => crossing.Sun is { } sun
         ? new LightEdge(
             Azimuth.FromRadians(sun.AzimuthRad),
             Angle.FromRadians(sun.ApparentRad),
             double.IsNaN(sun.HorizonM) ? null : Length.FromMetres(sun.HorizonM),
+            sun.IsBeyondGrid,
             TimingUncertainty.At(crossing, ground, height))
         : null;
 }

@@ -51,7 +51,7 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
         var apparentRad = Refraction.ToApparentRad(airlessRad, heightM);
         var horizon = probe.Find(azimuthRad, apparentRad - InterestRad, apparentRad + InterestRad);
         var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : InterestRad;
-        return new SunSighting(azimuthRad, apparentRad, semidiameterRad, clearanceRad, horizon.DistanceM);
+        return new SunSighting(azimuthRad, apparentRad, semidiameterRad, clearanceRad, horizon.DistanceM, horizon.DistanceM > probe.EdgeM);
     }
 }
 
@@ -61,8 +61,9 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
 /// <param name="SemidiameterRad">[rad].</param>
 /// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off at ±12°.</param>
 /// <param name="HorizonM">How far what stands highest is [m]; NaN where nothing came near.</param>
+/// <param name="IsBeyondGrid">What stands highest is the earth assumed past the grid's edge.</param>
 internal readonly record struct SunSighting(
-    double AzimuthRad, double ApparentRad, double SemidiameterRad, double ClearanceRad, double HorizonM)
+    double AzimuthRad, double ApparentRad, double SemidiameterRad, double ClearanceRad, double HorizonM, bool IsBeyondGrid = false)
 {
     /// <summary>Height of the centre above the horizon, in semidiameters.</summary>
     public double InSemidiameters => ClearanceRad / SemidiameterRad;

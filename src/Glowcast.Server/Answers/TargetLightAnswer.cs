@@ -23,9 +23,10 @@ public sealed record TargetLightAnswer(
 /// <summary>A stretch of direct light: UTC to 0.1 s, start included, end excluded.</summary>
 /// <param name="StartUncertaintyS">One standard deviation; 0 where the day begins in the light.</param>
 /// <param name="StartHorizonM">How far what lets the light in is.</param>
+/// <param name="StartIsBeyondGrid">That is the earth assumed past the grid's edge: what really stands there is not known.</param>
 public sealed record LitIntervalAnswer(
     string Start, string End, double StartUncertaintyS, double EndUncertaintyS, string? StartLocal, string? EndLocal,
-    double? StartSunAzimuthDeg, double? EndSunAzimuthDeg, double? StartHorizonM, double? EndHorizonM)
+    double? StartSunAzimuthDeg, double? EndSunAzimuthDeg, double? StartHorizonM, double? EndHorizonM, bool StartIsBeyondGrid, bool EndIsBeyondGrid)
 {
     public static LitIntervalAnswer Of(LitInterval interval, DateTimeZone? zone)
     {
@@ -35,6 +36,7 @@ public sealed record LitIntervalAnswer(
             interval.Start?.Uncertainty.CombinedS ?? 0, interval.End?.Uncertainty.CombinedS ?? 0,
             Moments.Local(interval.Time.Start, zone), Moments.Local(interval.Time.End, zone),
             interval.Start?.SunAzimuth.Degrees, interval.End?.SunAzimuth.Degrees,
-            interval.Start?.HorizonDistance?.Metres, interval.End?.HorizonDistance?.Metres);
+            interval.Start?.HorizonDistance?.Metres, interval.End?.HorizonDistance?.Metres,
+            interval.Start?.IsBeyondGrid ?? false, interval.End?.IsBeyondGrid ?? false);
     }
 }

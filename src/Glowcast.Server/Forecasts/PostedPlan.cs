@@ -7,13 +7,11 @@ namespace Glowcast.Server.Forecasts;
 /// <summary>A plan as a client sends it: as in a file, but its grids are ids of this service.</summary>
 internal static class PostedPlan
 {
-    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16, AllowDuplicateProperties = false };
-
     /// <param name="faults">Faults of the request found before; they are said together with the plan's.</param>
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
     public static Plan Read(ReadOnlyMemory<byte> json, GridShelf grids, Faults faults)
     {
-        using var document = Parse(json);
+        using var document = PlanText.Parse(json);
         Plan? plan = null;
         try
         {
@@ -26,18 +24,6 @@ internal static class PostedPlan
         grids.Check(GridIds(document.RootElement), faults);
         faults.ThrowIfAny();
         return plan!;
-    }
-
-    private static JsonDocument Parse(ReadOnlyMemory<byte> json)
-    {
-        try
-        {
-            return JsonDocument.Parse(json, Strict);
-        }
-        catch (JsonException broken)
-        {
-            throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");
-        }
     }
 
     private static IEnumerable<string> GridIds(JsonElement plan) =>

@@ -120,8 +120,29 @@ public class PlanReaderTests
     [InlineData("{ \"date\": \"2026-02-14\", \"date\": \"2026-02-15\" }")]
     [InlineData("{ \"span\": { \"fromDeg\": NaN } }")]
     [InlineData("{ \"span\": 5 }")]
+    [InlineData("{ \"date\": \"\\ud800\" }")]
+    [InlineData("{ \"\\ud800\": 1 }")]
+    [InlineData("{ \"grids\": [\"\\udc00.hgt\"] }")]
+    [InlineData("{ \"set\": { \"orientation\": \"\\ud800\" } }")]
     [InlineData("{ \"span\": { \"fromDeg\": 1e999, \"toDeg\": 5 } }")]
     public void What_is_no_plan_is_refused_without_a_crash(string json) => Assert.Throws<BadInputException>(() => Read(json));
+
+    [Fact]
+    public void Bytes_that_are_no_text_are_refused_without_a_crash() =>
+        Assert.Throws<BadInputException>(() => PlanReader.Read(new MemoryStream([(byte)'{', (byte)'"', 0xFF, 0xFE, (byte)'"', (byte)':', (byte)'1', (byte)'}']), PlanNeeds.Gear));
+
+    [Theory]
+    [InlineData("thresholds", "crestBandDeg", 1e-300)]
+    [InlineData("set", "exposureS", 1e-10)]
+    [InlineData("set", "printPpi", 1e-310)]
+    [InlineData("camera", "sensorWidthMm", 1e-12)]
+    [InlineData("lens", "focalLengthMm", 1e-300)]
+    public void Numbers_too_small_to_mean_anything_are_refused(string part, string field, double value)
+    {
+        var json = System.Text.Json.Nodes.JsonNode.Parse(Whole)!.AsObject();
+        json[part]![field] = value;
+        Assert.Equal($"{part}.{field}", Assert.Single(Assert.Throws<BadInputException>(() => Read(json.ToJsonString())).Faults).Field);
+    }
 
     private static Plan Read(string json, PlanNeeds needs = PlanNeeds.Forecast) => PlanReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(json)), needs);
 }
