@@ -32,7 +32,10 @@ public class SkyCommandTests
     public async Task An_instant_has_the_moon_too_and_the_page_fits()
     {
         string[] line = ["sky", "--at", "2026-02-14T06:50:00-05:00", "--latitude", "44.27", "--longitude", "-71.3", "--height", "1900"];
-        var moon = (await Outcome.Of([.. line, "--json"])).Json.GetProperty("moon");
+        var sky = (await Outcome.Of([.. line, "--json"])).Json;
+        // Twilight formula at sunrise: 0.85 stop a degree; the sun climbs about 10.5° an hour there then.
+        Assert.Equal(0.85 * 10.5 / 60, sky.GetProperty("skyStopsPerMinute").GetDouble(), 0.01);
+        var moon = sky.GetProperty("moon");
         // Three days before the new moon of 2026-02-17 (12:01 UT, almanac value from memory).
         Assert.InRange(moon.GetProperty("illuminatedFraction").GetDouble(), 0.06, 0.14);
         Assert.All((await Outcome.Of(line)).Lines, row => Assert.True(row.Length <= 80, row));

@@ -78,7 +78,7 @@ internal sealed class SkyCommand : AnswerCommand
             ("direct beam", beam.StopsLost is { } lost ? $"{beam.NormalLux:0} lx facing the sun, {lost:0.0} stops below space" : "none: the sun is down"),
             ("its colour", beam.X is { } x ? $"x {x:0.0000}, y {beam.Y:0.0000}{(beam.CctK is { } kelvin ? $", {kelvin:0} K, Duv {beam.Duv:+0.0000;-0.0000}" : ", redder than any glowing body")}" : null),
             ("exposure value", beam.Ev100 is { } ev ? $"{ev:0.0} at ISO 100, facing the sun" : null),
-            ("sky alone", $"{(sky.SkyLux < 10 ? $"{sky.SkyLux:0.####}" : $"{sky.SkyLux:0}")} lx on level ground, ± {sky.SkyUncertaintyStops:0.0} stops"),
+            ("sky alone", $"{(sky.SkyLux < 10 ? $"{sky.SkyLux:0.####}" : $"{sky.SkyLux:0}")} lx on level ground, ± {sky.SkyUncertaintyStops:0.0} stops{(sky.SkyStopsPerMinute is { } rate ? $"; {rate:+0.00;-0.00} stops a minute" : "")}"),
             ("phases", sky.Phases.Count > 0 ? string.Join(", ", sky.Phases.Select(Words)) : null),
             ("moon", sky.Moon is { } moon ? $"bearing {moon.AzimuthDeg:0.0}°, altitude {moon.AirlessAltitudeDeg:0.0}°, {moon.IlluminatedFraction:0%} lit, {moon.HorizontalLux:0.000} lx" : null));
     }

@@ -17,14 +17,26 @@ public sealed record SkyAnswer(
     double DipArcmin, double? AirMass, double? AirMassSeaLevel, BeamAnswer Beam, double SkyLux, double SkyStopsPerDegree,
     double SkyUncertaintyStops, IReadOnlyList<Phase> Phases, MoonAnswer? Moon)
 {
+    private static readonly Duration HalfMinute = Duration.FromSeconds(30);
+
+    /// <summary>How fast the sky brightens, by the sun's own rate; negative where it darkens. Null where no instant is asked for.</summary>
+    public double? SkyStopsPerMinute { get; init; }
+
     /// <param name="airless">Of the sun's centre.</param>
     public static SkyAnswer Of(Angle airless, Length height, Haze haze, Air? air) => Of(null, null, airless, Angle.FromDegrees(0.2666), 1, height, haze, air);
 
     public static SkyAnswer Of(Instant at, Place place, Haze haze, Air? air)
     {
         var sun = Sun.At(at).SeenFrom(place);
-        return Of(at, sun.Azimuth, sun.AirlessAltitude, sun.Semidiameter, sun.DistanceAu, place.Height, haze, air) with { Moon = MoonAnswer.Of(at, place) };
+        return Of(at, sun.Azimuth, sun.AirlessAltitude, sun.Semidiameter, sun.DistanceAu, place.Height, haze, air) with
+        {
+            Moon = MoonAnswer.Of(at, place),
+            SkyStopsPerMinute = SkyLight.StopsPerMinute(sun.AirlessAltitude, DegreesPerHour(at, place)),
+        };
     }
+
+    private static double DegreesPerHour(Instant at, Place place) =>
+        (Sun.At(at + HalfMinute).SeenFrom(place).AirlessAltitude - Sun.At(at - HalfMinute).SeenFrom(place).AirlessAltitude).Degrees * 60;
 
     private static SkyAnswer Of(
         Instant? at, Azimuth? azimuth, Angle airless, Angle semidiameter, double distanceAu, Length height, Haze haze, Air? air)
