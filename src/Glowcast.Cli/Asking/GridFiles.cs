@@ -9,51 +9,81 @@ internal static class GridFiles
     /// <summary>Reads and joins grids.</summary>
     /// <param name="paths">At least one, as the user wrote them.</param>
     /// <param name="field">Where the user wrote them.</param>
+    /// <param name="reading">How much of them is wanted.</param>
     /// <exception cref="BadInputException">A file is missing or not a grid, or they cannot be joined; says it of every file.</exception>
-    public static ElevationGrid Read(IReadOnlyList<string> paths, string field)
+    public static ElevationGrid Read(IReadOnlyList<string> paths, string field, GridReading reading)
     {
-        var grids = ReadEach(paths, field);
-        try
-        {
-            return GridMosaic.Join(grids);
-        }
-        catch (BadInputException bad)
-        {
-            throw new BadInputException([.. bad.Faults.Select(fault => fault with { Field = field })]);
-        }
+        using var files = new OpenGrids(field);
+        var faults = new Faults();
+        if (paths.Count == 0) faults.Add(field, "Is missing; name at least one elevation file, such as N44W072.hgt.");
+        foreach (var path in paths) files.Open(path, faults);
+        faults.ThrowIfAny();
+        return files.Join(reading);
     }
 
-    /// <summary>Reads grids, each for itself.</summary>
+    /// <summary>Reads grids whole, each for itself.</summary>
     /// <inheritdoc cref="Read"/>
     public static IReadOnlyList<ElevationGrid> ReadEach(IReadOnlyList<string> paths, string field)
     {
         var faults = new Faults();
-        if (paths.Count == 0) faults.Add(field, "Is missing; name at least one elevation file, such as N44W072.hgt.");
-        var grids = paths.Select(path => ReadOne(path, $"{field} {path}", faults)).OfType<ElevationGrid>().ToList();
+        var grids = new List<ElevationGrid>();
+        foreach (var path in paths)
+        {
+            try
+            {
+                grids.Add(Read([path], field, GridReading.Whole));
+            }
+            catch (BadInputException bad)
+            {
+                foreach (var fault in bad.Faults) faults.Add(fault.Field, fault.Message);
+            }
+        }
         faults.ThrowIfAny();
         return grids;
     }
 
-    private static ElevationGrid? ReadOne(string path, string field, Faults faults)
+    /// <summary>Grid files that are open until their heights are read.</summary>
+    private sealed class OpenGrids(string field) : IDisposable
     {
-        if (InputFile.Open(path, field, "an elevation file", faults) is not { } stream) return null;
-        using (stream)
+        private readonly List<(string Path, FileStream Stream, GridSource Grid)> files = [];
+
+        public void Open(string path, Faults faults)
         {
-            var name = Path.GetFileName(path);
+            if (InputFile.Open(path, $"{field} {path}", "an elevation file", faults) is not { } stream) return;
             try
             {
-                if (stream.CanSeek) return GridFile.Read(stream, name);
-                faults.Add(field, "Is no ordinary file; name an elevation file that is.");
+                if (!stream.CanSeek) throw new BadInputException(path, "Is no ordinary file; name an elevation file that is.");
+                files.Add((path, stream, GridFile.Open(stream, Path.GetFileName(path))));
             }
-            catch (BadInputException bad)
+            catch (Exception fault) when (fault is BadInputException or IOException)
             {
-                foreach (var fault in bad.Faults) faults.Add(field, fault.Field == name ? fault.Message : $"{fault.Field}: {fault.Message}");
+                stream.Dispose();
+                foreach (var (_, message) in FaultsOf(fault)) faults.Add($"{field} {path}", message);
             }
-            catch (IOException broken)
-            {
-                faults.Add(field, $"Cannot be read to its end: {broken.Message}");
-            }
-            return null;
         }
+
+        public ElevationGrid Join(GridReading reading)
+        {
+            try
+            {
+                return GridMosaic.Read([.. files.Select(file => file.Grid)], reading);
+            }
+            catch (Exception fault) when (fault is BadInputException or IOException)
+            {
+                throw new BadInputException([.. FaultsOf(fault).Select(told => told with { Field = FieldOf(told.Field) })]);
+            }
+        }
+
+        public void Dispose()
+        {
+            foreach (var file in files) file.Stream.Dispose();
+        }
+
+        private string FieldOf(string name) =>
+            files.Find(file => Path.GetFileName(file.Path) == name || file.Grid.Name == name) is { Path: { } path } ? $"{field} {path}" : field;
+
+        private static IReadOnlyList<Fault> FaultsOf(Exception fault) => fault is BadInputException bad
+            ? bad.Faults
+            : [new Fault("", $"Cannot be read to its end: {fault.Message}")];
     }
 }

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Glowcast.Cli.Asking;
+using Glowcast.Cli.Showing;
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Cli.Commands;
@@ -14,11 +16,30 @@ internal abstract class GridAnswerCommand(string name, string description, strin
 
     protected Option<string[]> RefractionK { get; } = Ask.RefractionK();
 
+    protected Option<string[]> Within { get; } = Ask.For("--within", "km", "Read no ground farther from the place than this. Default: all, or as much around it as can be held.");
+
     /// <summary>Null after a fault.</summary>
-    protected ElevationGrid? ReadGrids(Question asked)
+    /// <param name="around">The place that is asked about; null where it is faulty.</param>
+    protected ElevationGrid? ReadGrids(Question asked, GeoPoint? around)
     {
         var paths = asked.Texts(Grids);
-        return asked.Has(Grids) && paths.Count == 0 ? null : asked.Try(() => GridFiles.Read(paths, Grids.Name));
+        return asked.Has(Grids) && paths.Count == 0 ? null : ReadGrids(asked, paths, Grids.Name, around);
+    }
+
+    /// <inheritdoc cref="ReadGrids(Question, GeoPoint?)"/>
+    /// <param name="paths">Of the files.</param>
+    /// <param name="field">Where the user wrote them.</param>
+    protected ElevationGrid? ReadGrids(Question asked, IReadOnlyList<string> paths, string field, GeoPoint? around)
+    {
+        var within = asked.NumberOrNone(Within, 1, 1000);
+        var reading = new GridReading
+        {
+            Around = asked.Faults.Any ? null : around,
+            Within = within is { } km ? Length.FromKilometres(km) : null,
+        };
+        var grid = asked.Try(() => GridFiles.Read(paths, field, reading));
+        if (grid is not null) GridNotes.Write(Terminal, grid);
+        return grid;
     }
 
     /// <summary>How lines of sight run; what the command line leaves open is as in <paramref name="usual"/>.</summary>

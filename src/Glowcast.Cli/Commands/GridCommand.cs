@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Glowcast.Cli.Asking;
+using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 
 namespace Glowcast.Cli.Commands;
@@ -29,7 +30,7 @@ internal sealed class GridInfoCommand : AnswerCommand
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var joined = GridFiles.Read(asked.Texts(files), files.Name);
+        var joined = GridFiles.Read(asked.Texts(files), files.Name, GridReading.Whole);
         var grid = GridAnswer.Of(joined);
         Reply(asked, grid, page =>
         {

@@ -18,12 +18,12 @@ internal sealed class HorizonCommand : GridAnswerCommand
     public HorizonCommand(Terminal terminal) : base(
         "horizon", "How high the ground stands around a point, in one direction.",
         "glowcast horizon --grid N44W072.hgt --latitude 44.5 --longitude -71 --azimuth 90", terminal) =>
-        Takes(Grids, latitude, longitude, azimuth, eye, Beyond, RefractionK);
+        Takes(Grids, latitude, longitude, azimuth, eye, Within, Beyond, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var grid = ReadGrids(asked);
         var point = GeoPoint.FromDegrees(asked.Number(latitude, -90, 90), asked.Number(longitude, -180, 180));
+        var grid = ReadGrids(asked, point);
         var bearing = asked.Required(azimuth, "a true bearing in degrees such as 245", Written.Bearing);
         var above = Length.FromMetres(asked.Number(eye, 0, 1000, 0));
         var model = ReadSight(asked, SightModel.Usual);

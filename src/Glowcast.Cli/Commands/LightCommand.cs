@@ -19,7 +19,7 @@ internal sealed class LightCommand : PlanCommand
     public LightCommand(Terminal terminal) : base(
         "light", "When the sun reaches a point of the ground, or the ridge of a plan.",
         "glowcast light --plan plan.json", terminal) =>
-        Takes(target, Plan, Grids, Date, zone, Beyond, RefractionK, ascii);
+        Takes(target, Plan, Grids, Date, zone, Within, Beyond, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
@@ -31,8 +31,8 @@ internal sealed class LightCommand : PlanCommand
 
     private void AnswerTarget(Question asked)
     {
-        var grid = ReadGrids(asked);
         var point = asked.Optional(target, Written.Point);
+        var grid = ReadGrids(asked, point);
         var date = asked.Required(Date, "a date such as 2026-02-14", TimeReader.Date);
         var local = asked.Optional(zone, TimeReader.Zone);
         var model = ReadSight(asked, SightModel.Usual);

@@ -17,13 +17,13 @@ internal sealed class SightCommand : GridAnswerCommand
     public SightCommand(Terminal terminal) : base(
         "sight", "Whether a point of the ground is visible from another, and by what margin.",
         "glowcast sight --grid N44W072.hgt --from 44.26,-71.2 --to 44.27,-71.3", terminal) =>
-        Takes(Grids, from, to, eye, RefractionK);
+        Takes(Grids, from, to, eye, Within, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
         const string right = "latitude,longitude in degrees such as 44.2592,-71.2025";
-        var grid = ReadGrids(asked);
         var (start, end) = (asked.Required(from, right, Written.Point), asked.Required(to, right, Written.Point));
+        var grid = ReadGrids(asked, start);
         var above = Length.FromMetres(asked.Number(eye, 0, 1000, 1.7));
         var model = ReadSight(asked, SightModel.Usual);
         if (!asked.Faults.Any && start == end) asked.Faults.Add(to.Name, $"Must be another point than --from; both are {start}.");

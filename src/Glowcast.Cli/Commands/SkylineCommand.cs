@@ -20,12 +20,12 @@ internal sealed class SkylineCommand : GridAnswerCommand
     public SkylineCommand(Terminal terminal) : base(
         "skyline", "What stands highest in a span of bearings, and how far it is.",
         "glowcast skyline --grid N44W072.hgt --latitude 44.5 --longitude -71 --span 0..90", terminal) =>
-        Takes(Grids, latitude, longitude, span, eye, step, RefractionK, ascii);
+        Takes(Grids, latitude, longitude, span, eye, step, Within, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var grid = ReadGrids(asked);
         var point = GeoPoint.FromDegrees(asked.Number(latitude, -90, 90), asked.Number(longitude, -180, 180));
+        var grid = ReadGrids(asked, point);
         var bearings = asked.Required(span, "two true bearings, clockwise, such as 245..330", Written.Span);
         var above = Length.FromMetres(asked.Number(eye, 0, 1000, 1.7));
         var apart = asked.Number(step, 0.01, 90, 0.25);

@@ -23,32 +23,43 @@ internal sealed class DtedFormat : IGridFormat
     public bool Recognises(string fileName) => fileName.Length > 4
         && fileName[^4..].ToUpperInvariant() is ".DT0" or ".DT1" or ".DT2";
 
-    public ElevationGrid Read(Stream stream, string fileName)
+    public GridSource Open(Stream stream, string fileName) => new Source(stream, Header.Read(stream, fileName), fileName);
+
+    private sealed class Source(Stream stream, Header header, string fileName) : GridSource(fileName, header.Posts, header.VerticalDatum)
     {
-        var header = Header.Read(stream, fileName);
-        var posts = header.Posts;
-        var raw = new ushort[posts.Rows * posts.Columns];
-        var record = new byte[RecordHeadBytes + (2 * posts.Rows) + ChecksumBytes];
-        for (var column = 0; column < posts.Columns; column++)
+        private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {
-            stream.ReadExactly(record);
-            MustBeRecord(record, column, fileName);
-            for (var fromSouth = 0; fromSouth < posts.Rows; fromSouth++)
-                raw[((posts.Rows - 1 - fromSouth) * posts.Columns) + column] = BinaryPrimitives.ReadUInt16BigEndian(record.AsSpan(RecordHeadBytes + (2 * fromSouth)));
+            var raw = ReadColumns();
+            var isComplement = Array.Exists(raw, value => SignAndMagnitude(value) is var height && height < Deepest && height != Null);
+            var heights = new float[Posts.Columns];
+            for (var row = window.Top; row < window.Bottom; row++)
+            {
+                for (var column = 0; column < heights.Length; column++) heights[column] = HeightOf(raw[(row * heights.Length) + column], isComplement);
+                take(row, 0, heights);
+            }
         }
-        var heights = HeightsOf(raw);
-        PlausibleHeights.Check(heights, posts, fileName);
-        return new ElevationGrid(posts, heights, fileName, header.VerticalDatum);
+
+        /// <summary>All records, as rows from north to south: one height tells how the whole file writes negative ones.</summary>
+        private ushort[] ReadColumns()
+        {
+            var raw = new ushort[Posts.Rows * Posts.Columns];
+            var record = new byte[RecordHeadBytes + (2 * Posts.Rows) + ChecksumBytes];
+            stream.Position = HeaderBytes;
+            for (var column = 0; column < Posts.Columns; column++)
+            {
+                stream.ReadExactly(record);
+                MustBeRecord(record, column, Name);
+                for (var fromSouth = 0; fromSouth < Posts.Rows; fromSouth++)
+                    raw[((Posts.Rows - 1 - fromSouth) * Posts.Columns) + column] = BinaryPrimitives.ReadUInt16BigEndian(record.AsSpan(RecordHeadBytes + (2 * fromSouth)));
+            }
+            return raw;
+        }
     }
 
-    private static float[] HeightsOf(ushort[] raw)
+    private static float HeightOf(ushort value, bool isComplement)
     {
-        var isComplement = Array.Exists(raw, value => SignAndMagnitude(value) is var height && height < Deepest && height != Null);
-        return Array.ConvertAll(raw, value =>
-        {
-            var height = isComplement ? unchecked((short)value) : SignAndMagnitude(value);
-            return height == Null || height == short.MinValue ? float.NaN : height;
-        });
+        var height = isComplement ? unchecked((short)value) : SignAndMagnitude(value);
+        return height == Null || height == short.MinValue ? float.NaN : height;
     }
 
     private static short SignAndMagnitude(ushort value) => (short)((value & 0x8000) == 0 ? value : -(value & 0x7FFF));

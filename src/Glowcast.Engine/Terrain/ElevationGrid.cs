@@ -8,10 +8,12 @@ namespace Glowcast.Engine.Terrain;
 /// has no height and stands in nobody's way.</remarks>
 public sealed class ElevationGrid
 {
-    /// <summary>No grid holds more: their heights alone take 1.6 GB.</summary>
-    internal const long MostPosts = 400_000_000;
+    /// <summary>No grid holds more: their heights alone take 1.6 GB. Thirty tiles of 3601 × 3601 are fewer.</summary>
+    public const long MostPosts = 400_000_000;
 
     private readonly float[] heights;
+    private readonly float floorM;
+    private readonly Lazy<float[]> raised;
     private readonly Lazy<MaximumPyramid> pyramid;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
@@ -27,8 +29,18 @@ public sealed class ElevationGrid
         Name = name;
         VerticalDatum = verticalDatum;
         this.heights = heights;
+        floorM = float.NegativeInfinity;
+        raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
-        Relief = ReliefOf(heights);
+        Relief = Relief.Of(heights);
+    }
+
+    private ElevationGrid(ElevationGrid bare, float floorM)
+    {
+        (Posts, Name, VerticalDatum, IsCut, heights, this.floorM) = (bare.Posts, bare.Name, bare.VerticalDatum, bare.IsCut, bare.heights, floorM);
+        raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
+        pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
+        Relief = bare.Relief.RaisedTo(floorM);
     }
 
     public GridPosts Posts { get; }
@@ -39,10 +51,15 @@ public sealed class ElevationGrid
     /// <summary>What heights are counted from, by name; null where the source does not say.</summary>
     public string? VerticalDatum { get; }
 
+    /// <summary>The files reach farther: only the ground around a place was read.</summary>
+    public bool IsCut { get; init; }
+
     /// <summary>Lowest and highest post, and how many have no height.</summary>
     public Relief Relief { get; }
 
-    internal ReadOnlySpan<float> Heights => heights;
+    /// <summary>All heights in one piece. Of ground under a deck this makes a copy of them, once; single heights and
+    /// <see cref="Maxima"/> do without.</summary>
+    internal ReadOnlySpan<float> Heights => raised.Value;
 
     internal MaximumPyramid Maxima => pyramid.Value;
 
@@ -58,14 +75,11 @@ public sealed class ElevationGrid
     }
 
     /// <summary>One row, west to east.</summary>
-    public ReadOnlySpan<float> Row(int row) => heights.AsSpan(row * Posts.Columns, Posts.Columns);
+    public ReadOnlySpan<float> Row(int row) => Heights.Slice(row * Posts.Columns, Posts.Columns);
 
     /// <summary>The same ground under a sea of cloud: nowhere lower than <paramref name="deckTop"/>. Holes stay holes.</summary>
-    public ElevationGrid Under(Length deckTop)
-    {
-        var top = (float)deckTop.Metres;
-        return new ElevationGrid(Posts, Array.ConvertAll(heights, height => height < top ? top : height), Name, VerticalDatum);
-    }
+    /// <remarks>Shares the heights of this one.</remarks>
+    public ElevationGrid Under(Length deckTop) => new(this, Math.Max(floorM, (float)deckTop.Metres));
 
     /// <summary>Bilinear height [m] at fractional column x and row y inside the grid; NaN beside a hole. A post counts
     /// only where it has weight, so a post with a height has it whatever stands around.</summary>
@@ -74,34 +88,20 @@ public sealed class ElevationGrid
         var column = Math.Clamp((int)x, 0, Posts.Columns - 2);
         var row = Math.Clamp((int)y, 0, Posts.Rows - 2);
         var (u, v) = (x - column, y - row);
-        var i = (row * Posts.Columns) + column;
-        return Part((1 - u) * (1 - v), heights[i]) + Part(u * (1 - v), heights[i + 1])
-            + Part((1 - u) * v, heights[i + Posts.Columns]) + Part(u * v, heights[i + Posts.Columns + 1]);
+        var corners = Corners(column, row);
+        return Part((1 - u) * (1 - v), corners.NorthWest) + Part(u * (1 - v), corners.NorthEast)
+            + Part((1 - u) * v, corners.SouthWest) + Part(u * v, corners.SouthEast);
 
         static double Part(double weight, float height) => weight == 0 ? 0 : weight * height;
     }
 
-    private static Relief ReliefOf(float[] heights)
+    /// <summary>The four posts [m] around one cell; NaN for a hole.</summary>
+    internal (float NorthWest, float NorthEast, float SouthWest, float SouthEast) Corners(int column, int row)
     {
-        var (lowest, highest, holes) = (float.PositiveInfinity, float.NegativeInfinity, 0);
-        foreach (var height in heights)
-        {
-            if (float.IsNaN(height))
-            {
-                holes++;
-                continue;
-            }
-            lowest = Math.Min(lowest, height);
-            highest = Math.Max(highest, height);
-        }
-        return holes == heights.Length
-            ? new Relief(null, null, holes)
-            : new Relief(Length.FromMetres(lowest), Length.FromMetres(highest), holes);
+        var i = (row * Posts.Columns) + column;
+        return (Raised(heights[i]), Raised(heights[i + 1]), Raised(heights[i + Posts.Columns]), Raised(heights[i + Posts.Columns + 1]));
     }
-}
 
-/// <summary>The range of heights in a grid.</summary>
-/// <param name="Lowest">Null when no post has a height.</param>
-/// <param name="Highest">Null when no post has a height.</param>
-/// <param name="Holes">Posts without a height.</param>
-public readonly record struct Relief(Length? Lowest, Length? Highest, int Holes);
+    // A NaN is not lower, and stays.
+    private float Raised(float height) => height < floorM ? floorM : height;
+}

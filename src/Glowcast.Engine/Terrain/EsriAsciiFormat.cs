@@ -13,20 +13,29 @@ internal sealed class EsriAsciiFormat : IGridFormat
 
     public bool Recognises(string fileName) => fileName.EndsWith(".asc", StringComparison.OrdinalIgnoreCase);
 
-    public ElevationGrid Read(Stream stream, string fileName)
+    public GridSource Open(Stream stream, string fileName)
     {
-        using var reader = new StreamReader(stream, leaveOpen: true);
-        var words = new Words(reader, fileName);
-        var header = Header.Read(words, fileName, stream.Length);
-        var heights = new float[header.Posts.Rows * header.Posts.Columns];
-        for (var i = 0; i < heights.Length; i++)
+        var words = new Words(new StreamReader(stream, leaveOpen: true), fileName);
+        return new Source(words, Header.Read(words, fileName, stream.Length), fileName);
+    }
+
+    private sealed class Source(Words words, Header header, string fileName) : GridSource(fileName, header.Posts, verticalDatum: null)
+    {
+        // All words are read, whatever the window: whether the file is sound shows only at its end.
+        private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {
-            var height = words.Number($"height {i + 1} of {heights.Length}");
-            heights[i] = height == header.NoData ? float.NaN : (float)height;
+            var heights = new float[Posts.Columns];
+            for (var row = 0; row < Posts.Rows; row++)
+            {
+                for (var column = 0; column < heights.Length; column++)
+                {
+                    var height = words.Number("a height");
+                    heights[column] = height == header.NoData ? float.NaN : (float)height;
+                }
+                take(row, 0, heights);
+            }
+            words.MustEnd();
         }
-        words.MustEnd();
-        PlausibleHeights.Check(heights, header.Posts, fileName);
-        return new ElevationGrid(header.Posts, heights, fileName);
     }
 
     private sealed record Header(GridPosts Posts, double NoData)
@@ -68,8 +77,8 @@ internal sealed class EsriAsciiFormat : IGridFormat
                 faults.ThrowIfAny();
             }
             // A height takes two characters at least, so a short file cannot hold a large grid.
-            if (columns * rows > ElevationGrid.MostPosts || columns * rows * 2 > fileLength + 1)
-                throw new BadInputException(fileName, $"Claims {columns} × {rows} heights, which do not fit into its {fileLength} bytes (or are more than {ElevationGrid.MostPosts} in all): it is cut off, or its header is wrong.");
+            if (columns > int.MaxValue || rows > int.MaxValue || columns * rows * 2 > fileLength + 1)
+                throw new BadInputException(fileName, $"Claims {columns} × {rows} heights, which do not fit into its {fileLength} bytes: it is cut off, or its header is wrong.");
 
             if (!centred.X) west += stepX / 2;
             if (!centred.Y) south += stepY / 2;
@@ -87,6 +96,7 @@ internal sealed class EsriAsciiFormat : IGridFormat
         private const int LongestWord = 64;
         private readonly char[] buffer = new char[LongestWord];
         private string? peeked;
+        private long count;
 
         public string? Peek() => peeked ??= Read();
 
@@ -94,6 +104,7 @@ internal sealed class EsriAsciiFormat : IGridFormat
         {
             var word = Peek();
             peeked = null;
+            count++;
             return word;
         }
 
@@ -101,7 +112,7 @@ internal sealed class EsriAsciiFormat : IGridFormat
         {
             var word = Next() ?? throw new BadInputException(fileName, $"Ends before {what}: it is cut off.");
             if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)) return number;
-            throw new BadInputException(fileName, $"Has '{word}' for {what}; a number such as 1234.5 is right (no decimal comma, no NaN: holes carry the NODATA_value).");
+            throw new BadInputException(fileName, $"Has '{word}' for {what}, its word {count}; a number such as 1234.5 is right (no decimal comma, no NaN: holes carry the NODATA_value).");
         }
 
         public void MustEnd()

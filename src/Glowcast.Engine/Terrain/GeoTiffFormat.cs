@@ -13,7 +13,7 @@ internal sealed class GeoTiffFormat : IGridFormat
     public bool Recognises(string fileName) =>
         fileName.EndsWith(".tif", StringComparison.OrdinalIgnoreCase) || fileName.EndsWith(".tiff", StringComparison.OrdinalIgnoreCase);
 
-    public ElevationGrid Read(Stream stream, string fileName)
+    public GridSource Open(Stream stream, string fileName)
     {
         var tags = TiffDirectory.OfFirstFullImage(stream, fileName);
         var layout = TiffLayout.Of(tags, fileName);
@@ -21,10 +21,19 @@ internal sealed class GeoTiffFormat : IGridFormat
         var crs = GeoTiffCrs.Of(keys, fileName);
         var scale = GeoTiffHeightScale.Of(tags, keys, fileName);
         var (posts, isSouthUp) = PostsOf(tags, layout, keys, crs, fileName);
-        var heights = new TiffHeights(layout, scale.NoData, scale.MetresPerUnit, scale.OffsetM).Read(stream, tags.Offset, fileName);
-        if (isSouthUp) TurnOver(heights, layout.Rows, layout.Columns);
-        PlausibleHeights.Check(heights, posts, fileName);
-        return new ElevationGrid(posts, heights, fileName, scale.VerticalDatum);
+        var heights = new TiffHeights(stream, tags.Offset, layout, scale, fileName);
+        return new Source(heights, posts, isSouthUp, fileName, scale.VerticalDatum);
+    }
+
+    /// <param name="isSouthUp">Rows of the image run from south to north.</param>
+    private sealed class Source(TiffHeights heights, GridPosts posts, bool isSouthUp, string fileName, string? verticalDatum)
+        : GridSource(fileName, posts, verticalDatum)
+    {
+        private protected override void ReadPieces(GridWindow window, TakeHeights take)
+        {
+            if (isSouthUp) heights.Read(window with { Top = Posts.Rows - window.Bottom }, (row, column, piece) => take(Posts.Rows - 1 - row, column, piece));
+            else heights.Read(window, take);
+        }
     }
 
     private static (GridPosts Posts, bool IsSouthUp) PostsOf(TiffDirectory tags, TiffLayout layout, GeoKeys keys, GeoTiffCrs crs, string fileName)
@@ -39,19 +48,6 @@ internal sealed class GeoTiffFormat : IGridFormat
             ? new GridPosts(layout.Rows, layout.Columns, top, left, Math.Abs(place.RowStep), place.ColumnStep, crs.Name)
             : new GridPosts(layout.Rows, layout.Columns, top * unit, left * unit, Math.Abs(place.RowStep) * unit, place.ColumnStep * unit, crs.Projection, crs.Name);
         return (posts, place.RowStep > 0);
-    }
-
-    private static void TurnOver(float[] heights, int rows, int columns)
-    {
-        var kept = new float[columns];
-        for (var row = 0; row < rows / 2; row++)
-        {
-            var upper = heights.AsSpan(row * columns, columns);
-            var lower = heights.AsSpan((rows - 1 - row) * columns, columns);
-            upper.CopyTo(kept);
-            lower.CopyTo(upper);
-            kept.CopyTo(lower);
-        }
     }
 
     /// <summary>The corner (0, 0) of the raster in the coordinate system, and the way from one column or row to the next.</summary>

@@ -7,18 +7,22 @@ public static class GridFile
 {
     private static readonly IGridFormat[] Formats = [new HgtFormat(), new ZippedHgtFormat(), new EsriAsciiFormat(), new GeoTiffFormat(), new DtedFormat()];
 
-    /// <summary>Reads one grid from a stream.</summary>
-    /// <param name="stream">At its beginning; it must be seekable.</param>
+    /// <summary>Reads one grid from a stream, whole.</summary>
+    /// <inheritdoc cref="Open"/>
+    public static ElevationGrid Read(Stream stream, string fileName) => GridMosaic.Read([Open(stream, fileName)]);
+
+    /// <summary>Finds out where the grid in a stream lies; <see cref="GridMosaic.Read"/> then reads its heights.</summary>
+    /// <param name="stream">At its beginning; it must be seekable, and stay open until the heights are read.</param>
     /// <param name="fileName">Tells the format, and for .hgt the place.</param>
     /// <exception cref="BadInputException">No format that is known, or not what it says it is.</exception>
-    public static ElevationGrid Read(Stream stream, string fileName)
+    public static GridSource Open(Stream stream, string fileName)
     {
         ArgumentNullException.ThrowIfNull(stream);
         var format = Array.Find(Formats, format => format.Recognises(fileName))
             ?? throw new BadInputException(fileName, $"Is of no elevation format known here ({string.Join(", ", Formats.Select(format => format.Name))}).");
         try
         {
-            return format.Read(stream, fileName);
+            return format.Open(stream, fileName);
         }
         catch (BadInputException refusal) when (refusal.Faults.Any(fault => fault.Field != fileName))
         {

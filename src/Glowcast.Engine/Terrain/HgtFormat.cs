@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
 using System.Globalization;
-using System.Runtime.InteropServices;
 using System.Text.RegularExpressions;
 using Glowcast.Engine.Measures;
 
@@ -11,27 +9,26 @@ namespace Glowcast.Engine.Terrain;
 /// <remarks>Source: USGS/NASA SRTM documentation, "SRTM Topography" (sections 3.1 and 3.2).</remarks>
 internal sealed partial class HgtFormat : IGridFormat
 {
-    /// <summary>A 1″ tile; no file is longer.</summary>
-    public const int MostBytes = 2 * 3601 * 3601;
-
-    private const short Void = -32768;
-
     public string Name => "SRTM .hgt";
 
-    public bool Recognises(string fileName) => fileName.EndsWith(".hgt", StringComparison.OrdinalIgnoreCase);
+    public bool Recognises(string fileName) => IsTile(fileName);
 
-    public ElevationGrid Read(Stream stream, string fileName)
+    public GridSource Open(Stream stream, string fileName) => new HgtSource(stream, fileName, PostsOf(fileName, stream.Length));
+
+    public static bool IsTile(string fileName) => fileName.EndsWith(".hgt", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The net of a tile by its name and the number of its bytes.</summary>
+    public static GridPosts PostsOf(string tileName, long bytes)
     {
-        var (south, west) = CornerFrom(fileName);
-        var bytes = ReadSamples(stream, fileName, out var size);
-        var samples = MemoryMarshal.Cast<byte, short>(bytes.AsSpan());
-        if (BitConverter.IsLittleEndian) BinaryPrimitives.ReverseEndianness(samples, samples);
-        var heights = new float[samples.Length];
-        for (var i = 0; i < samples.Length; i++) heights[i] = samples[i] == Void ? float.NaN : samples[i];
+        var (south, west) = CornerFrom(tileName);
+        var size = bytes switch
+        {
+            2L * 1201 * 1201 => 1201,
+            2L * 3601 * 3601 => 3601,
+            _ => throw new BadInputException(tileName, $"Has {bytes} bytes; an .hgt tile has 2884802 (1201 × 1201, 3″) or 25934402 (3601 × 3601, 1″). It is cut off or not an SRTM tile."),
+        };
         var step = 1.0 / (size - 1);
-        var posts = new GridPosts(size, size, south + 1, west, step, step);
-        PlausibleHeights.Check(heights, posts, fileName);
-        return new ElevationGrid(posts, heights, fileName, VerticalDatums.Egm96);
+        return new GridPosts(size, size, south + 1, west, step, step);
     }
 
     private static (int South, int West) CornerFrom(string fileName)
@@ -46,19 +43,6 @@ internal sealed partial class HgtFormat : IGridFormat
         if (south is < -90 or > 89 || west is < -180 or > 179)
             throw new BadInputException(fileName, "The name puts the tile off the earth: latitudes run from S90 to N89, longitudes from W180 to E179.");
         return (south, west);
-    }
-
-    private static byte[] ReadSamples(Stream stream, string fileName, out int size)
-    {
-        foreach (var known in (ReadOnlySpan<int>)[1201, 3601])
-        {
-            if (stream.Length != 2L * known * known) continue;
-            size = known;
-            var bytes = new byte[stream.Length];
-            stream.ReadExactly(bytes);
-            return bytes;
-        }
-        throw new BadInputException(fileName, $"Has {stream.Length} bytes; an .hgt tile has 2884802 (1201 × 1201, 3″) or 25934402 (3601 × 3601, 1″). It is cut off or not an SRTM tile.");
     }
 
     [GeneratedRegex(@"^(?<ns>[NS])(?<lat>\d{2})(?<ew>[EW])(?<lon>\d{3})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

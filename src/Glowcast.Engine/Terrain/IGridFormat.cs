@@ -11,7 +11,8 @@ internal interface IGridFormat
     /// <summary>Judged by the file's name alone.</summary>
     bool Recognises(string fileName);
 
-    /// <param name="stream">Seekable, at its beginning.</param>
+    /// <summary>Reads where the grid lies, and what it is made of; its heights stay in the file.</summary>
+    /// <param name="stream">Seekable, at its beginning; open as long as heights are to be read.</param>
     /// <exception cref="BadInputException">The file is not what its name says, or lies; names the file, what is wrong and what would be right.</exception>
-    ElevationGrid Read(Stream stream, string fileName);
+    GridSource Open(Stream stream, string fileName);
 }

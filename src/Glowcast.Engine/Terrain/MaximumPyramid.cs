@@ -4,20 +4,30 @@ namespace Glowcast.Engine.Terrain;
 
 /// <summary>The highest ground in any square of 2^n × 2^n cells, so that a sight line can pass over a whole square of
 /// low ground in one comparison.</summary>
-/// <remarks>Level 0 holds one value per cell: the highest of its four corner posts, above which its bilinear surface
-/// never rises. A cell with a hole at a corner stands in nobody's way and holds −∞.</remarks>
+/// <remarks>The highest of a cell is the highest of its four corner posts, above which its bilinear surface never rises.
+/// A cell with a hole at a corner stands in nobody's way and holds −∞. Squares of fewer than 4 × 4 cells are not kept:
+/// they would take as much memory as the heights themselves.</remarks>
 internal sealed class MaximumPyramid
 {
-    private readonly Level[] levels;
+    private const int FirstLevel = 2;
 
-    private MaximumPyramid(Level[] levels) => this.levels = levels;
+    private readonly float[] heights;
+    private readonly int columns;
+    private readonly Level[] levels;
+    private readonly float floorM;
+
+    private MaximumPyramid(float[] heights, int columns, Level[] levels, float floorM) =>
+        (this.heights, this.columns, this.levels, this.floorM) = (heights, columns, levels, floorM);
 
     public static MaximumPyramid Over(float[] heights, int rows, int columns)
     {
-        var levels = new List<Level> { CellsOf(heights, rows, columns) };
+        var levels = new List<Level> { SquaresOf(heights, rows, columns) };
         while (levels[^1] is { Rows: > 1 } or { Columns: > 1 }) levels.Add(Halve(levels[^1]));
-        return new MaximumPyramid([.. levels]);
+        return new MaximumPyramid(heights, columns, [.. levels], float.NegativeInfinity);
     }
+
+    /// <summary>The same ground, raised to a floor [m] wherever it is lower.</summary>
+    public MaximumPyramid RaisedTo(float floorM) => new(heights, columns, levels, floorM);
 
     /// <summary>An upper bound of the ground [m] in the box of cells [column0, column1] × [row0, row1], from at most
     /// four values; −∞ where there is no ground.</summary>
@@ -25,36 +35,48 @@ internal sealed class MaximumPyramid
     {
         var extent = Math.Max(column1 - column0, row1 - row0);
         // The smallest squares of which two side by side always hold the box: 2^n ≥ extent.
-        var n = extent <= 1 ? 0 : Math.Min(32 - BitOperations.LeadingZeroCount((uint)(extent - 1)), levels.Length - 1);
-        var level = levels[n];
-        var (left, right) = (Math.Max(column0 >> n, 0), Math.Min(column1 >> n, level.Columns - 1));
-        var (top, bottom) = (Math.Max(row0 >> n, 0), Math.Min(row1 >> n, level.Rows - 1));
+        var n = extent <= 1 << FirstLevel ? 0 : Math.Min(32 - FirstLevel - BitOperations.LeadingZeroCount((uint)(extent - 1)), levels.Length - 1);
+        var (level, shift) = (levels[n], n + FirstLevel);
+        var (left, right) = (Math.Max(column0 >> shift, 0), Math.Min(column1 >> shift, level.Columns - 1));
+        var (top, bottom) = (Math.Max(row0 >> shift, 0), Math.Min(row1 >> shift, level.Rows - 1));
         var highest = float.NegativeInfinity;
         for (var row = top; row <= bottom; row++)
             for (var column = left; column <= right; column++)
                 highest = Math.Max(highest, level.Maxima[(row * level.Columns) + column]);
-        return highest;
+        return Raised(highest);
     }
 
     /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
-    public float OfCell(int column, int row) => levels[0].Maxima[(row * levels[0].Columns) + column];
+    public float OfCell(int column, int row) => Raised(HighestOfCell(heights, (row * columns) + column, columns));
 
-    private static Level CellsOf(float[] heights, int rows, int columns)
+    private float Raised(float highest) => highest < floorM && highest > float.NegativeInfinity ? floorM : highest;
+
+    private static float HighestOfCell(float[] heights, int post, int columns)
     {
-        var level = new Level(rows - 1, columns - 1);
-        for (var row = 0; row < level.Rows; row++)
+        // Math.Max hands a NaN on, and so a hole at any corner is noticed.
+        var highest = Math.Max(Math.Max(heights[post], heights[post + 1]), Math.Max(heights[post + columns], heights[post + columns + 1]));
+        return float.IsNaN(highest) ? float.NegativeInfinity : highest;
+    }
+
+    private static Level SquaresOf(float[] heights, int rows, int columns)
+    {
+        var level = new Level(SquaresIn(rows - 1), SquaresIn(columns - 1));
+        Parallel.For(0, level.Rows, square =>
         {
-            var north = heights.AsSpan(row * columns, columns);
-            var south = heights.AsSpan((row + 1) * columns, columns);
-            var cells = level.Maxima.AsSpan(row * level.Columns, level.Columns);
-            for (var column = 0; column < cells.Length; column++)
+            var maxima = level.Maxima.AsSpan(square * level.Columns, level.Columns);
+            var endRow = Math.Min((square + 1) << FirstLevel, rows - 1);
+            for (var row = square << FirstLevel; row < endRow; row++)
             {
-                // Math.Max hands a NaN on, and so a hole at any corner is noticed.
-                var highest = Math.Max(Math.Max(north[column], north[column + 1]), Math.Max(south[column], south[column + 1]));
-                cells[column] = float.IsNaN(highest) ? float.NegativeInfinity : highest;
+                for (var column = 0; column < columns - 1; column++)
+                {
+                    ref var highest = ref maxima[column >> FirstLevel];
+                    highest = Math.Max(highest, HighestOfCell(heights, (row * columns) + column, columns));
+                }
             }
-        }
+        });
         return level;
+
+        static int SquaresIn(int cells) => ((cells - 1) >> FirstLevel) + 1;
     }
 
     private static Level Halve(Level finer)

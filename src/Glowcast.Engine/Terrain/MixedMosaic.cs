@@ -18,32 +18,49 @@ internal static class MixedMosaic
 
     private const double MostMeanDifferenceM = 50;
 
-    /// <param name="grids">Each of a net of its own.</param>
     /// <exception cref="BadInputException">Grids that disagree, or reach over more posts than can be held.</exception>
-    public static (GridPosts Posts, float[] Heights) OnFinest(IEnumerable<ElevationGrid> grids)
+    public static JoinedGround OnFinest(IEnumerable<TilesOfNet> nets, GridReading reading)
     {
-        var sorted = grids.OrderBy(grid => grid.Posts.CellSize.Metres).ToList();
-        var posts = Around(sorted);
-        var heights = new float[posts.Rows * posts.Columns];
-        Array.Fill(heights, float.NaN);
-        foreach (var grid in sorted) Lay(grid, posts, heights, reach: 0);
-        foreach (var grid in sorted) Lay(grid, posts, heights, reach: 0.5);
-        return (posts, heights);
+        var sorted = nets.OrderBy(net => net.CellSize.Metres).ToList();
+        var whole = Around(sorted.ConvertAll(net => net.Around()));
+        var posts = GridCut.WithinReach(whole, reading);
+        if ((long)posts.Rows * posts.Columns > ElevationGrid.MostPosts)
+            throw GridCut.TooLarge(posts, "On the net of the finest, the ground of all", "Give fewer, nearer to one another, read less around the place, or make the finest coarser.");
+        var heights = sorted[0].Join(posts);
+        var coarser = sorted[1..].Select(net => PartUnder(posts, net)).OfType<ElevationGrid>().ToList();
+        foreach (var grid in coarser) Lay(grid, posts, heights, reach: 0);
+        foreach (var grid in coarser) Lay(grid, posts, heights, reach: 0.5);
+        return new JoinedGround(posts, heights, posts != whole);
     }
 
-    private static GridPosts Around(List<ElevationGrid> sorted)
+    private static GridPosts Around(List<GridPosts> sorted)
     {
-        var finest = sorted[0].Posts;
-        var corners = sorted.Skip(1)
-            .SelectMany(grid => GeoBox.Rim(grid.Posts).Select(cell => finest.CellsNear(grid.Posts.ToPoint(cell.X, cell.Y))))
+        var finest = sorted[0];
+        var corners = sorted[1..]
+            .SelectMany(posts => GeoBox.Rim(posts).Select(cell => finest.CellsNear(posts.ToPoint(cell.X, cell.Y))))
             .Append((X: 0, Y: 0)).Append((X: finest.Columns - 1, Y: finest.Rows - 1)).ToList();
         var (left, top) = (Math.Ceiling(corners.Min(cell => cell.X) - Slack), Math.Ceiling(corners.Min(cell => cell.Y) - Slack));
-        var columns = Math.Floor(corners.Max(cell => cell.X) + Slack) - left + 1;
-        var rows = Math.Floor(corners.Max(cell => cell.Y) + Slack) - top + 1;
-        return rows * columns <= ElevationGrid.MostPosts
-            ? finest.Extended((int)-left, (int)-top, (int)rows, (int)columns)
-            : throw new BadInputException(
-                "grids", $"On the net of the finest, {sorted[0].Name}, the grids span {columns:0} × {rows:0} posts; at most {ElevationGrid.MostPosts} can be held. Give fewer, nearer to one another, or make the finest coarser.");
+        var (right, bottom) = (Math.Floor(corners.Max(cell => cell.X) + Slack), Math.Floor(corners.Max(cell => cell.Y) + Slack));
+        return GridCut.Spanning(finest, left, top, right, bottom);
+    }
+
+    /// <summary>As much of a coarser net as lies under the posts; null where none does.</summary>
+    private static ElevationGrid? PartUnder(GridPosts posts, TilesOfNet net)
+    {
+        // The rim of the posts bends between the points that are looked at.
+        const int Margin = 8;
+        var whole = net.Around();
+        var corners = GeoBox.Rim(posts).Select(cell => whole.CellsNear(posts.ToPoint(cell.X, cell.Y))).ToList();
+        var (left, right) = Reach(corners.Min(cell => cell.X), corners.Max(cell => cell.X), whole.Columns);
+        var (top, bottom) = Reach(corners.Min(cell => cell.Y), corners.Max(cell => cell.Y), whole.Rows);
+        if (right - left < 1 || bottom - top < 1) return null;
+        var part = whole.Extended(-left, -top, bottom - top + 1, right - left + 1);
+        return new ElevationGrid(part, net.Join(part), net.Name);
+
+        // Far from its region a projection may give no number at all; then all is taken.
+        static (int First, int Last) Reach(double least, double greatest, int count) => double.IsFinite(least + greatest)
+            ? ((int)Math.Clamp(Math.Floor(least) - Margin, 0, count - 1), (int)Math.Clamp(Math.Ceiling(greatest) + Margin, 0, count - 1))
+            : (0, count - 1);
     }
 
     private static void Lay(ElevationGrid grid, GridPosts posts, float[] heights, double reach)

@@ -9,14 +9,15 @@ internal static class PlausibleHeights
     private const float LowestM = -12_000;
     private const float HighestM = 9_000;
 
-    /// <summary>Holes are NaN and pass.</summary>
-    public static void Check(float[] heights, GridPosts posts, string fileName)
+    /// <param name="heights">Of a piece of one row; holes are NaN and pass.</param>
+    /// <param name="column">Of the first of them.</param>
+    public static void Check(ReadOnlySpan<float> heights, int row, int column, string fileName)
     {
         for (var i = 0; i < heights.Length; i++)
         {
             if (!(heights[i] < LowestM || heights[i] > HighestM)) continue;
             throw new BadInputException(
-                fileName, $"Has a height of {heights[i]} m in row {i / posts.Columns}, column {i % posts.Columns}; heights lie between {LowestM} and {HighestM} m. If it stands for no data, the file must say so.");
+                fileName, $"Has a height of {heights[i]} m in row {row}, column {column + i}; heights lie between {LowestM} and {HighestM} m. If it stands for no data, the file must say so.");
         }
     }
 }

@@ -140,8 +140,7 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
         row = row == lastRow ? row - 1 : row;
         if ((uint)column >= (uint)lastColumn || (uint)row >= (uint)lastRow) return;
         if (!CouldBeat(maxima.OfCell(column, row), startM + (t0 * lengthM), startM + (t1 * lengthM))) return;
-        var posts = grid.Heights.Slice((row * (lastColumn + 1)) + column, lastColumn + 3);
-        double nw = posts[0], ne = posts[1], sw = posts[^2], se = posts[^1];
+        (double nw, double ne, double sw, double se) = grid.Corners(column, row);
         var twist = nw - ne - sw + se;
 
         // Height along the ray: a + b·t + c·t², t from 0 at startM to 1 at startM + lengthM.

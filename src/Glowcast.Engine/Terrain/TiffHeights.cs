@@ -6,68 +6,68 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>Unfolds the samples of a TIFF image into heights in metres.</summary>
-/// <param name="noData">The raw sample that stands for no height; NaN for none.</param>
-/// <param name="metresPerUnit">What one unit of a sample is worth [m].</param>
-/// <param name="offsetM">The height of sample 0 [m].</param>
-internal sealed class TiffHeights(TiffLayout layout, double noData, double metresPerUnit, double offsetM)
+/// <summary>Unfolds the samples of a TIFF image into heights in metres, one tile or row after another.</summary>
+/// <param name="directory">Where the image's tags lie in the stream.</param>
+internal sealed class TiffHeights(Stream stream, long directory, TiffLayout layout, GeoTiffHeightScale scale, string fileName)
 {
     // A real number in text can miss its own 32-bit form.
-    private readonly double hole = layout.Sample == SampleKind.Float32 ? (float)noData : noData;
+    private readonly double hole = layout.Sample == SampleKind.Float32 ? (float)scale.NoData : scale.NoData;
 
     static TiffHeights() => Tiff.SetErrorHandler(new Complaints());
 
+    /// <param name="window">Of the image's own rows and columns.</param>
     /// <exception cref="BadInputException">The samples cannot be unfolded.</exception>
-    public float[] Read(Stream stream, long directory, string fileName)
+    public void Read(GridWindow window, TakeHeights take)
     {
-        var heights = new float[layout.Rows * layout.Columns];
         Complaints.Last = null;
         stream.Position = 0;
         try
         {
             // 'h': leave the directories alone; the one to read has been chosen and checked already.
             using var tiff = Tiff.ClientOpen(fileName, "rh", stream, new KeptOpen());
-            if (tiff is null || !tiff.SetSubDirectory(directory)) throw Damaged(fileName);
-            if (!(layout.IsTiled ? ReadTiles(tiff, heights) : ReadRows(tiff, heights))) throw Damaged(fileName);
-            return heights;
+            if (tiff is null || !tiff.SetSubDirectory(directory)) throw Damaged();
+            if (!(layout.IsTiled ? ReadTiles(tiff, window, take) : ReadRows(tiff, window, take))) throw Damaged();
         }
         catch (Exception fault) when (fault is not (BadInputException or OutOfMemoryException))
         {
-            throw Damaged(fileName, fault.Message);
+            throw Damaged(fault.Message);
         }
     }
 
-    private bool ReadTiles(Tiff tiff, float[] heights)
+    private bool ReadTiles(Tiff tiff, GridWindow window, TakeHeights take)
     {
         var size = layout.Sample.Bytes();
         var tile = new byte[layout.BlockRows * layout.BlockColumns * size];
+        var heights = new float[layout.BlockColumns];
         for (var block = 0; block < layout.BlocksDown * layout.BlocksAcross; block++)
         {
-            var (top, left) = (block / layout.BlocksAcross * layout.BlockRows, block % layout.BlocksAcross * layout.BlockColumns);
-            var columns = Math.Min(layout.BlockColumns, layout.Columns - left);
+            var place = layout.PlaceOf(block);
+            if (place.Common(window).IsEmpty) continue;
             var isSparse = layout.IsSparse(block);
             if (!isSparse && tiff.ReadEncodedTile(block, tile, 0, tile.Length) != tile.Length) return false;
-            for (var row = 0; row < layout.BlockRows && top + row < layout.Rows; row++)
+            var piece = heights.AsSpan(0, place.Columns);
+            piece.Fill(float.NaN);
+            for (var row = 0; row < place.Rows; row++)
             {
-                var target = heights.AsSpan(((top + row) * layout.Columns) + left, columns);
-                if (isSparse) target.Fill(float.NaN);
-                else ToMetres(tile.AsSpan(row * layout.BlockColumns * size, columns * size), target);
+                if (!isSparse) ToMetres(tile.AsSpan(row * layout.BlockColumns * size, place.Columns * size), piece);
+                take(place.Top + row, place.Left, piece);
             }
         }
         return true;
     }
 
-    // Strips are unfolded from their first row on, so rows are read in order.
-    private bool ReadRows(Tiff tiff, float[] heights)
+    // A strip is unfolded from its first row on, so rows are read in order.
+    private bool ReadRows(Tiff tiff, GridWindow window, TakeHeights take)
     {
         var line = new byte[layout.Columns * layout.Sample.Bytes()];
         if (tiff.ScanlineSize() != line.Length) return false;
-        for (var row = 0; row < layout.Rows; row++)
+        var heights = new float[layout.Columns];
+        for (var row = window.Top - (window.Top % layout.BlockRows); row < window.Bottom; row++)
         {
-            var target = heights.AsSpan(row * layout.Columns, layout.Columns);
-            if (layout.IsSparse(row / layout.BlockRows)) target.Fill(float.NaN);
-            else if (tiff.ReadScanline(line, row)) ToMetres(line, target);
+            if (layout.IsSparse(row / layout.BlockRows)) Array.Fill(heights, float.NaN);
+            else if (tiff.ReadScanline(line, row)) ToMetres(line, heights);
             else return false;
+            take(row, 0, heights);
         }
         return true;
     }
@@ -92,11 +92,11 @@ internal sealed class TiffHeights(TiffLayout layout, double noData, double metre
         for (var i = 0; i < target.Length; i++)
         {
             var value = double.CreateTruncating(values[i]);
-            target[i] = value == hole ? float.NaN : (float)((value * metresPerUnit) + offsetM);
+            target[i] = value == hole ? float.NaN : (float)((value * scale.MetresPerUnit) + scale.OffsetM);
         }
     }
 
-    private static BadInputException Damaged(string fileName, string? why = null) =>
+    private BadInputException Damaged(string? why = null) =>
         new(fileName, $"Cannot be unfolded ({Complaints.Last ?? why ?? "for no stated reason"}): it is cut off, or damaged.");
 
     /// <summary>Keeps what the library has to say for our own refusal; by itself it would print it.</summary>

@@ -42,6 +42,13 @@ internal sealed record TiffLayout
     /// <summary>Of each tile or strip, as it lies in the file; 0 for one that was never written.</summary>
     private long[] BlockBytes { get; }
 
+    /// <summary>Where a tile lies in the image; what juts out is left out.</summary>
+    public GridWindow PlaceOf(int block)
+    {
+        var (top, left) = (block / BlocksAcross * BlockRows, block % BlocksAcross * BlockColumns);
+        return new GridWindow(left, top, Math.Min(BlockColumns, Columns - left), Math.Min(BlockRows, Rows - top));
+    }
+
     /// <summary>A block that was never written holds no heights.</summary>
     public bool IsSparse(int block) => BlockBytes[block] == 0;
 
@@ -74,8 +81,6 @@ internal sealed record TiffLayout
     {
         var size = Sample.Bytes();
         var (posts, blocks) = ((long)Rows * Columns, (long)BlocksAcross * BlocksDown);
-        if (posts > ElevationGrid.MostPosts)
-            throw new BadInputException(fileName, $"Claims {Columns} × {Rows} heights; at most {ElevationGrid.MostPosts} can be held. Cut out the part that is needed.");
         if (posts * size > MostUnfolding * tags.FileLength)
             throw new BadInputException(fileName, $"Claims {Columns} × {Rows} heights, which its {tags.FileLength} bytes cannot hold: it is cut off, or its header is wrong.");
         if (BlockBytes.Length != blocks || tags.Wholes(IsTiled ? TiffTag.TileOffsets : TiffTag.StripOffsets).Length != blocks)

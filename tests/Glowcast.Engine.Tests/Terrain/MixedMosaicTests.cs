@@ -68,7 +68,7 @@ public class MixedMosaicTests
         Refused("disagrees", coarse, Filled(posts, _ => 160));
         Refused("from one level", Filled(posts, _ => 100, datum: "EGM96"), Filled(new GridPosts(100, 120, 46.6, 7.3, 1 / 100.0, 1 / 100.0), _ => 100, datum: "NAVD88"));
         Refused("at most 400000000", coarse, Filled(new GridPosts(10, 10, 46.6, 7.3, 1e-6, 1e-6), _ => 100));
-        Refused("at most 400000000", Grids.Square(46, 7, (_, _) => 100, size: 301), Grids.Square(-46, -170, (_, _) => 100, size: 301));
+        Refused("too far apart", Grids.Square(46, 7, (_, _) => 100, size: 301), Grids.Square(-46, -170, (_, _) => 100, size: 301));
 
         static void Refused(string says, params ElevationGrid[] grids) =>
             Assert.Contains(says, Assert.Throws<BadInputException>(() => GridMosaic.Join(grids)).Message, StringComparison.Ordinal);
