@@ -1,7 +1,6 @@
 using System.Globalization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
-using NodaTime;
 using NodaTime.Text;
 
 namespace Glowcast.Field.Exports;
