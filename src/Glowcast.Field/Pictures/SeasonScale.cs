@@ -8,7 +8,7 @@ namespace Glowcast.Field.Pictures;
 /// <param name="zone">Null for local mean solar time.</param>
 internal sealed class SeasonScale(LocalDate from, LocalDate to, GeoPoint place, DateTimeZone? zone, double left, double top)
 {
-    public const double HoursHigh = 240;
+    public const double HoursHigh = 300;
 
     private const double PanelWide = 1098;
     private const double NarrowestDay = 3;
