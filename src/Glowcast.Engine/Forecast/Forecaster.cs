@@ -80,33 +80,28 @@ public static class Forecaster
 
     /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>
     /// <param name="plan">Read with <see cref="PlanNeeds.Lookout"/>; its date is not used.</param>
+    /// <param name="filter">The days and hours wanted; all when left out.</param>
     /// <inheritdoc cref="Forecast"/>
     public static IReadOnlyList<SeasonDay> Season(
-        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var eye = EyeOf(lookout, grid);
+        RefuseAir(plan, eye, grid);
         var deck = plan.Conditions.DeckTop;
         var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck);
         if (scene.HighestCrest is null) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         // The horizons take about as long as a season of days.
-        var season = Light.Season.Over(scene, lookout.Zone, Part(progress, 0), cancel);
-        return season.Days(from, to, score, Part(progress, 0.5), cancel);
+        var conditions = plan.Conditions;
+        var air = new SeasonAir(conditions.Haze, conditions.Visibility, conditions.Reflectances, conditions.Air);
+        var season = Light.Season.Over(scene, lookout.Zone, air, PartProgress.Of(progress, 0, 0.5), cancel);
+        return season.Days(from, to, score, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
 
-        List<SeasonDay> Nothing(string why) =>
-            [.. Enumerable.Range(0, Period.DaysBetween(from, to) + 1).Select(i => new SeasonDay(from.PlusDays(i), [], 0, [why]))];
-    }
-
-    private static PartProgress? Part(IProgress<double>? progress, double from) => progress is null ? null : new PartProgress(progress, from);
-
-    /// <summary>Half of the work.</summary>
-    private sealed class PartProgress(IProgress<double> whole, double from) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report(from + (value / 2));
+        List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];
     }
 
     /// <summary>The lookout's eye over the ground of the grid.</summary>
