@@ -34,7 +34,7 @@ internal sealed class SeasonCommand : PlanCommand
         var lookout = plan!.Lookout!;
         using var progress = new ProgressLine(Terminal, "working out the season");
         var days = Forecaster.Season(plan, grid!, first, last, progress, cancel);
-        var answer = SeasonAnswer.Of(days, lookout.Zone);
+        var answer = SeasonAnswer.Of(days, plan);
         Reply(asked, answer, page =>
         {
             page.Title($"Days with light from {answer.From} to {answer.To}");
@@ -44,7 +44,7 @@ internal sealed class SeasonCommand : PlanCommand
                 page.Paragraph($"None: {days[0].Reasons[0]}");
                 return;
             }
-            page.Paragraph($"{good.Count} of {answer.Days.Count} days have a window. Times are {(lookout.Zone is { } zone ? zone.Id : "UTC")}, to a minute or two.");
+            page.Paragraph($"{good.Count} of {answer.Days.Count} days have a window. Times are {(lookout.Zone is { } zone ? zone.Id : "UTC")}, to a minute or two. {answer.Cloud.Sentence}");
             page.Table(["date", "start", ">min", ">lit", ">valley", ">sun", ">score"], good.Take(RowsShown).Select(Row));
             if (good.Count > RowsShown) page.Paragraph($"and {good.Count - RowsShown} more; --json has them all.");
             page.Heading($"Why {good[0].Date}");

@@ -18,7 +18,9 @@ public sealed record CloudDeck(MoistLayer Layer, Inversion Lid, DeckKind Kind)
     private const double FogDepressionC = 1.0;
     private const double FogWindKt = 10;
     private const double UnderLidM = 200;
-    private const double OverLidM = 50;
+
+    /// <summary>How far above the inversion's top a layer may reach and still be held down by it.</summary>
+    internal const double OverLidM = 50;
 
     public Length Base => Layer.Base;
 

@@ -47,7 +47,7 @@ public sealed record CloudDiagnosis(
     public IReadOnlyList<string> Sentences(ProfileReach reach)
     {
         ArgumentNullException.ThrowIfNull(reach);
-        return [.. Reasons.Select(reason => $"{reason.Sentence} {(reason.Points == 0 ? "Unlikely without." : $"Counts {reason.Points:+0;-0}.")}"), .. reach.Sentences()];
+        return [.. Reasons.Select(reason => reason.Points == 0 ? reason.Sentence : $"{reason.Sentence} Counts {reason.Points:+0;-0}."), .. reach.Sentences()];
     }
 
     /// <summary>Where a lookout stands.</summary>

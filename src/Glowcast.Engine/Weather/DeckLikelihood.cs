@@ -64,7 +64,7 @@ internal sealed class DeckLikelihood(Profile profile, IReadOnlyList<Inversion> i
 
     private LikelihoodReason Lid() => Judged switch
     {
-        null => new(0, $"No inversion of {InversionSearch.LeastStrengthC:0} °C or more begins within {Profile.LowerAirM:0} m of the ground: nothing would hold a deck down (a sea of cloud lies under an inversion; the least strength is our own)."),
+        null => new(0, $"No inversion of {InversionSearch.LeastStrengthC:0} °C or more begins within {Profile.LowerAirM:0} m of the ground: nothing would hold a deck down, so a sea of cloud is unlikely (the definition of a cloud inversion; 1 °C as the least that counts is common practice)."),
         { StrengthC: >= InversionSearch.StrongC - 1e-6 } strong => new(2, $"The inversion from {strong.Base.Metres:0} to {strong.Top.Metres:0} m is strong: {strong.StrengthC:0.0} °C, of which 3 °C and more count as strong (common practice)."),
         var weak => new(1, $"The inversion from {weak.Base.Metres:0} to {weak.Top.Metres:0} m is weak: {weak.StrengthC:0.0} °C, where 3 °C would be strong and 1 °C is the least that counts (common practice)."),
     };

@@ -21,7 +21,7 @@ public enum InversionOrigin
     /// <summary>Sinking air: the dew point falls through it and dry air lies above.</summary>
     Subsidence,
 
-    /// <summary>Warm moist air over cold: saturated from below its base to its top, so no deck ends at it.</summary>
+    /// <summary>Warm moist air over cold: moist from its base to beyond its top, so no deck ends at it.</summary>
     Frontal,
 
     /// <summary>Neither shows.</summary>

@@ -67,7 +67,8 @@ public static class InversionSearch
     private static InversionOrigin OriginOf(Profile profile, int from, int to)
     {
         var levels = profile.Levels;
-        if (Enumerable.Range(from, to - from + 1).All(i => levels[i].DepressionC <= MoistLayerSearch.CloudDepressionC)) return InversionOrigin.Frontal;
+        if (Enumerable.Range(from, to - from + 1).All(i => MoistLayerSearch.IsMoist(levels[i].DepressionC))
+            && profile.DepressionAt(levels[to].HeightM + CloudDeck.OverLidM) is { } above && MoistLayerSearch.IsMoist(above)) return InversionOrigin.Frontal;
         if (levels[from].HeightM - profile.Surface.HeightM < NearGroundM) return InversionOrigin.Ground;
         return levels[to].DewPointC < levels[from].DewPointC && DryAir.LiesAbove(profile, levels[to].HeightM) ? InversionOrigin.Subsidence : InversionOrigin.Unclear;
     }

@@ -24,7 +24,7 @@ public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, strin
         ArgumentNullException.ThrowIfNull(diagnosis);
         var verdict = VerdictOf(diagnosis.Deck, height);
         var hidden = diagnosis.MoistLayers.FirstOrDefault(layer => layer != diagnosis.Deck?.Layer && height >= layer.Base && height <= layer.Top);
-        var caution = hidden is null ? "" : $" But it lies in another moist layer, from {hidden.Base.Metres:0} to {hidden.Top.Metres:0} m.";
+        var caution = hidden is null ? "" : $" It lies in {(diagnosis.Deck is null ? "a" : "another")} moist layer, from {hidden.Base.Metres:0} to {hidden.Top.Metres:0} m: expect cloud there.";
         return new LookoutInCloud(height, verdict, Say(verdict, diagnosis.Deck, height) + caution);
     }
 

@@ -23,15 +23,15 @@ public static class MoistLayerSearch
         var layers = new List<MoistLayer>();
         for (var i = 0; i < levels.Count; i++)
         {
-            if (!IsMoist(levels[i])) continue;
+            if (!IsMoist(levels[i].DepressionC)) continue;
             var first = i;
-            while (i + 1 < levels.Count && IsMoist(levels[i + 1])) i++;
+            while (i + 1 < levels.Count && IsMoist(levels[i + 1].DepressionC)) i++;
             layers.Add(LayerOf(levels, first, i));
         }
         return layers.FindAll(layer => layer.Thickness.Metres >= LeastThicknessM);
     }
 
-    private static bool IsMoist(ProfileLevel level) => level.DepressionC <= CloudDepressionC + Rounding;
+    internal static bool IsMoist(double depressionC) => depressionC <= CloudDepressionC + Rounding;
 
     private static MoistLayer LayerOf(List<ProfileLevel> levels, int first, int last)
     {

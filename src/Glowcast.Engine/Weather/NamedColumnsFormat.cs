@@ -12,12 +12,30 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
 {
     private static readonly Dictionary<string, Quantity> Names = new()
     {
-        ["pressure"] = Quantity.Pressure, ["pres"] = Quantity.Pressure, ["press"] = Quantity.Pressure, ["p"] = Quantity.Pressure,
-        ["height"] = Quantity.Height, ["geopotentialheight"] = Quantity.Height, ["hght"] = Quantity.Height, ["altitude"] = Quantity.Height, ["z"] = Quantity.Height,
-        ["temperature"] = Quantity.Temperature, ["temp"] = Quantity.Temperature, ["airtemperature"] = Quantity.Temperature, ["t"] = Quantity.Temperature,
-        ["dewpoint"] = Quantity.DewPoint, ["dewpointtemperature"] = Quantity.DewPoint, ["dwpt"] = Quantity.DewPoint, ["td"] = Quantity.DewPoint,
-        ["winddirection"] = Quantity.WindFrom, ["winddir"] = Quantity.WindFrom, ["wdir"] = Quantity.WindFrom, ["drct"] = Quantity.WindFrom,
-        ["windspeed"] = Quantity.WindSpeed, ["wspd"] = Quantity.WindSpeed, ["wind"] = Quantity.WindSpeed,
+        ["pressure"] = Quantity.Pressure,
+        ["pres"] = Quantity.Pressure,
+        ["press"] = Quantity.Pressure,
+        ["p"] = Quantity.Pressure,
+        ["height"] = Quantity.Height,
+        ["geopotentialheight"] = Quantity.Height,
+        ["hght"] = Quantity.Height,
+        ["altitude"] = Quantity.Height,
+        ["z"] = Quantity.Height,
+        ["temperature"] = Quantity.Temperature,
+        ["temp"] = Quantity.Temperature,
+        ["airtemperature"] = Quantity.Temperature,
+        ["t"] = Quantity.Temperature,
+        ["dewpoint"] = Quantity.DewPoint,
+        ["dewpointtemperature"] = Quantity.DewPoint,
+        ["dwpt"] = Quantity.DewPoint,
+        ["td"] = Quantity.DewPoint,
+        ["winddirection"] = Quantity.WindFrom,
+        ["winddir"] = Quantity.WindFrom,
+        ["wdir"] = Quantity.WindFrom,
+        ["drct"] = Quantity.WindFrom,
+        ["windspeed"] = Quantity.WindSpeed,
+        ["wspd"] = Quantity.WindSpeed,
+        ["wind"] = Quantity.WindSpeed,
     };
 
     private static readonly char[] Separators = [',', ';', '\t'];

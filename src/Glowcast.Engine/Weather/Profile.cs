@@ -32,6 +32,11 @@ public sealed record Profile(Sounding Sounding, IReadOnlyList<ProfileLevel> Leve
         return new Profile(sounding, levels, [.. sounding.PassedOver, .. cleaning.Cleaned], [.. GapsOf(levels)]);
     }
 
+    /// <summary>Reads a sounding and cleans it.</summary>
+    /// <param name="name">What the user knows it by, for faults.</param>
+    /// <exception cref="BadInputException">It is no sounding, or too little of it is sound.</exception>
+    public static Profile Read(string text, string name) => Of(SoundingFile.Read(text, name), name);
+
     /// <summary>The dew-point depression at a height, by straight lines between levels; null outside them.</summary>
     internal double? DepressionAt(double heightM)
     {

@@ -12,6 +12,8 @@ public sealed record ProfileReach(Length? Distance, Duration? Age)
 {
     public static readonly Length Near = Length.FromKilometres(100);
 
+    public static readonly ProfileReach Unknown = new(null, null);
+
     public static readonly Duration Fresh = Duration.FromHours(6);
 
     /// <param name="lookout">Null where nothing is known of it.</param>

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using NodaTime;
 using NodaTime.Text;
@@ -8,12 +9,20 @@ namespace Glowcast.Server.Answers;
 /// <param name="Days">Ranked; days without a window come last, in order of time.</param>
 public sealed record SeasonAnswer(string From, string To, string? TimeZone, IReadOnlyList<SeasonDayAnswer> Days)
 {
-    public static SeasonAnswer Of(IReadOnlyList<SeasonDay> days, DateTimeZone? zone)
+    /// <summary>The sea of cloud that every day is given.</summary>
+    public required CloudAnswer Cloud { get; init; }
+
+    public static SeasonAnswer Of(IReadOnlyList<SeasonDay> days, Plan plan)
     {
         ArgumentNullException.ThrowIfNull(days);
+        ArgumentNullException.ThrowIfNull(plan);
+        var zone = plan.Lookout!.Zone;
         return new SeasonAnswer(
             LocalDatePattern.Iso.Format(days[0].Date), LocalDatePattern.Iso.Format(days[^1].Date), zone?.Id,
-            [.. days.OrderByDescending(day => day.Score).ThenBy(day => day.Date).Select((day, i) => SeasonDayAnswer.Of(day, i + 1, zone))]);
+            [.. days.OrderByDescending(day => day.Score).ThenBy(day => day.Date).Select((day, i) => SeasonDayAnswer.Of(day, i + 1, zone))])
+        {
+            Cloud = CloudAnswer.Of(GivenDeck.Of(plan.Conditions), reach: null, eyeHeight: null),
+        };
     }
 }
 
