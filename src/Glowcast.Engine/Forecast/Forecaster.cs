@@ -3,6 +3,7 @@ using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -21,6 +22,8 @@ public static class Forecaster
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var day = LocalDay.Of(plan.Date ?? throw new ArgumentException("The plan has no date.", nameof(plan)), lookout.Point, lookout.Zone);
         var eye = EyeOf(lookout, grid);
+        var given = GivenDeck.Of(plan.Conditions);
+        plan = plan with { Conditions = given.In(plan.Conditions) };
         if (plan.Gear is not null) PlannedSet.Of(plan);
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
             return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
@@ -45,6 +48,7 @@ public static class Forecaster
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
         return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), Cautions.For(windows))
         {
+            Cloud = CloudOver(plan, given, day, windows),
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
@@ -54,9 +58,17 @@ public static class Forecaster
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
             plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]))
         {
+            Cloud = CloudOver(plan, given, day, []),
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }
+
+    /// <summary>The sounding is judged for the middle of the first window, or of the day.</summary>
+    private static CloudOutlook CloudOver(Plan plan, GivenDeck given, Interval day, IReadOnlyList<LightWindow> windows) => new(
+        given,
+        plan.Conditions.Profile is { } profile
+            ? ProfileReach.Of(profile.Sounding, plan.Lookout!.Point, windows.Count > 0 ? windows[0].Middle : day.Start + (day.Duration / 2))
+            : null);
 
     /// <summary>A hint where no bearing of the span reaches as far as the ridge begins.</summary>
     private static string WhereTheGridEnds(Scene scene)
@@ -90,7 +102,7 @@ public static class Forecaster
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var eye = EyeOf(lookout, grid);
         RefuseAir(plan, eye, grid);
-        var deck = plan.Conditions.DeckTop;
+        var deck = GivenDeck.Of(plan.Conditions).Top;
         var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck);

@@ -18,6 +18,9 @@ public sealed record LightForecast(
     Plan Plan, Interval Day, Place Eye, Scene? Scene, LightChart? Chart, IReadOnlyList<LightWindow> Windows, string? WhyNone,
     PlannedSet? Set, SetFit? Fit, IReadOnlyList<Remedy> Remedies, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
+    public required CloudOutlook Cloud { get; init; }
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 

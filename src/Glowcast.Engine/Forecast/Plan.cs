@@ -3,6 +3,7 @@ using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -65,6 +66,9 @@ public sealed record Conditions
 
     /// <summary>Top of a sea of cloud; null for none.</summary>
     public Length? DeckTop { get; init; }
+
+    /// <summary>A sounding, whose deck is taken where <see cref="DeckTop"/> is not given; null for none.</summary>
+    public Profile? Profile { get; init; }
 
     /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
     public double? CloudSpeedMs { get; init; }

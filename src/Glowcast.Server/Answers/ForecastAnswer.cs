@@ -30,7 +30,7 @@ public sealed record ForecastAnswer(
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
             forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
-            new CloudAnswer(plan.Conditions.DeckTop?.Metres),
+            CloudAnswer.Of(forecast.Cloud, forecast.Eye.Height),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
@@ -64,9 +64,6 @@ public sealed record LookoutAnswer(double LatitudeDeg, double LongitudeDeg, doub
 
 /// <param name="HighestCrestDeg">Apparent altitude of the highest ridge; null where none is visible.</param>
 public sealed record SpanAnswer(double FromDeg, double ToDeg, double RidgeFromKm, double? HighestCrestDeg);
-
-/// <param name="DeckTopM">Of the sea of cloud assumed; null for none.</param>
-public sealed record CloudAnswer(double? DeckTopM);
 
 /// <summary>What an answer rests on; shares lie between 0 and 1.</summary>
 public sealed record AssumedAnswer(

@@ -22,7 +22,8 @@ public sealed record SeasonAnswer(string From, string To, IReadOnlyList<SeasonPl
 /// <summary>A plan of a season.</summary>
 /// <param name="TimeZone">Of its local times; null where days are reckoned by the sun.</param>
 /// <param name="Assumed">The thresholds of a window, the air, and what else its days rest on.</param>
-public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double FromDeg, double ToDeg, int DaysWithWindow, int DaysJudged, AssumedAnswer Assumed)
+/// <param name="Cloud">The sea of cloud that every day is given.</param>
+public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double FromDeg, double ToDeg, int DaysWithWindow, int DaysJudged, AssumedAnswer Assumed, CloudAnswer Cloud)
 {
     public static SeasonPlanAnswer Of(SiteSeason season)
     {
@@ -30,7 +31,8 @@ public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double From
         var plan = season.Site.Plan;
         return new SeasonPlanAnswer(
             season.Site.Name, plan.Lookout?.Zone?.Id, plan.Span.From.Degrees, plan.Span.To.Degrees,
-            season.Days.Count(day => day.Best is not null), season.Days.Count, AssumedAnswer.Of(plan));
+            season.Days.Count(day => day.Best is not null), season.Days.Count, AssumedAnswer.Of(plan),
+            CloudAnswer.Of(GivenDeck.Of(plan.Conditions), reach: null, eyeHeight: null));
     }
 }
 
