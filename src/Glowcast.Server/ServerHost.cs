@@ -2,6 +2,7 @@ using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
+using Glowcast.Server.Grids;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
@@ -64,6 +65,7 @@ public static class ServerHost
         app.MapForecasts();
         app.MapSun();
         app.MapGrids();
+        app.MapHillshade();
         app.MapDemo();
         app.MapOpenApi();
     }

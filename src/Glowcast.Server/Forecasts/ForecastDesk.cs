@@ -3,6 +3,7 @@ using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Grids;
 using Microsoft.Extensions.Caching.Memory;
 
 namespace Glowcast.Server.Forecasts;

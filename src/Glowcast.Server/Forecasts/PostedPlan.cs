@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Server.Grids;
 
 namespace Glowcast.Server.Forecasts;
 

@@ -1,7 +1,7 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 
-namespace Glowcast.Server.Forecasts;
+namespace Glowcast.Server.Grids;
 
 /// <summary>The elevation grids of this service by their ids.</summary>
 internal sealed class GridShelf(IReadOnlyDictionary<string, ElevationGrid> grids)
@@ -14,8 +14,11 @@ internal sealed class GridShelf(IReadOnlyDictionary<string, ElevationGrid> grids
     public void Check(IEnumerable<string> ids, Faults faults)
     {
         foreach (var id in ids.Where(id => !grids.ContainsKey(id)))
-            faults.Add("grids", $"'{id}' is not a grid of this service; {(grids.Count > 0 ? $"it has {string.Join(", ", Ids)}" : "it has none")}.");
+            faults.Add("grids", $"'{id}' is not a grid of this service; {Say()}.");
     }
+
+    /// <summary>Which grids are here, to go on after a semicolon.</summary>
+    public string Say() => grids.Count > 0 ? $"it has {string.Join(", ", Ids)}" : "it has none";
 
     /// <param name="ids">Checked.</param>
     /// <exception cref="BadInputException">They cannot be joined.</exception>
