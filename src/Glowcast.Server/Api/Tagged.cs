@@ -17,5 +17,15 @@ internal static class Tagged
     /// <inheritdoc cref="Json{T}"/>
     public static FileContentHttpResult Bytes(byte[] content, string type) => TypedResults.Bytes(content, type, entityTag: TagOf(content));
 
+    /// <summary>What has just been kept, with the tag to change it by.</summary>
+    /// <param name="location">Of what is new; null for what was there before.</param>
+    public static IResult Kept<T>(HttpContext context, T answer, string? location)
+    {
+        context.Response.Headers.ETag = TagOf(answer).ToString();
+        return location is null ? TypedResults.Ok(answer) : TypedResults.Created(location, answer);
+    }
+
+    public static EntityTagHeaderValue TagOf<T>(T answer) => TagOf(JsonSerializer.SerializeToUtf8Bytes(answer, AnswerJson.Options));
+
     private static EntityTagHeaderValue TagOf(byte[] content) => new($"\"{Convert.ToHexStringLower(SHA256.HashData(content).AsSpan(0, 16))}\"");
 }
