@@ -33,7 +33,7 @@ public static class ServerHost
             .Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         AddServices(builder.Services, options);
         var app = builder.Build();
-        _ = app.Services.GetRequiredService<DataFolder>();
+        _ = app.Services.GetRequiredService<IGrids>();
         Use(app);
         Map(app);
         return app;
@@ -42,7 +42,8 @@ public static class ServerHost
     private static void AddServices(IServiceCollection services, ServerOptions options)
     {
         services.AddSingleton(options);
-        services.AddSingleton(new GridShelf(options.Grids));
+        services.AddSingleton<GridShelf>();
+        services.AddSingleton<GridReception>();
         services.AddSingleton<ForecastDesk>();
         services.AddStore(options.DataFolder);
         services.AddSingleton<IClock>(SystemClock.Instance);

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json.Nodes;
 
@@ -14,6 +15,13 @@ internal static class Answered
         if (body is not null) request.Content = new StringContent(body.ToJsonString(), Encoding.UTF8, "application/json");
         foreach (var (name, value) in headers) request.Headers.TryAddWithoutValidation(name, value);
         return await client.SendAsync(request, TestContext.Current.CancellationToken);
+    }
+
+    public static async Task<HttpResponseMessage> UploadAsync(this HttpClient client, string name, byte[] file)
+    {
+        using var content = new ByteArrayContent(file);
+        content.Headers.ContentType = new MediaTypeHeaderValue("application/octet-stream");
+        return await client.PostAsync(new Uri($"/api/grids?name={Uri.EscapeDataString(name)}", UriKind.Relative), content, TestContext.Current.CancellationToken);
     }
 
     public static async Task<JsonNode> JsonAsync(this Task<HttpResponseMessage> sent, HttpStatusCode expected = HttpStatusCode.OK)

@@ -47,5 +47,7 @@ public sealed class Service : IAsyncLifetime
     public Task<HttpResponseMessage> SendAsync(HttpMethod method, string path, JsonNode? body = null, params (string Name, string Value)[] headers) =>
         Client.SendJsonAsync(method, path, body, headers);
 
+    public Task<HttpResponseMessage> UploadAsync(string name, byte[] file) => Client.UploadAsync(name, file);
+
     public Task<HttpResponseMessage> GetAsync(string path) => Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
 }

@@ -72,6 +72,13 @@ internal static class Description
         return Task.CompletedTask;
     });
 
+    /// <summary>The body is a file as it is.</summary>
+    public static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route, string type) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [type] = new() } };
+        return Task.CompletedTask;
+    });
+
     public static RouteHandlerBuilder AnswersPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.Responses!["200"] = new OpenApiResponse { Description = "The plan.", Content = PlanIn(context.Document) };

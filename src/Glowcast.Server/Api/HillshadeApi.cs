@@ -18,7 +18,7 @@ internal static class HillshadeApi
         new("pixels", $"Of the longer side, up to {MostPixels}. Default {UsualPixels}.", "integer"),
     ];
 
-    public static void MapHillshade(this IEndpointRouteBuilder routes) => routes.MapGet("/api/grids/{id}/hillshade", Get)
+    public static void MapHillshade(this IEndpointRouteBuilder routes) => routes.MapGet("/api/grids/{id}/hillshade", GetAsync)
         .WithTags("Grids")
         .WithSummary("Shaded relief of a grid, in grey; transparent where it has no ground.")
         .WithDescription("Latitude and longitude run evenly over the picture; pixels are about as wide as they are high on the ground.")
@@ -27,9 +27,9 @@ internal static class HillshadeApi
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status404NotFound);
 
-    private static IResult Get(string id, HttpContext context, GridShelf grids)
+    private static async Task<IResult> GetAsync(string id, HttpContext context, GridShelf grids)
     {
-        if (grids.Find(id) is not { } grid) return grids.NotFound(id);
+        if (await grids.FindAsync(id, context.RequestAborted) is not { } grid) return await grids.NotFoundAsync(id, context.RequestAborted);
         var (window, pixels) = Read(context.Request.Query, grid.Posts);
         var (width, height) = Size(window, pixels);
         var picture = Hillshade.Of(grid, window, width, height, context.RequestAborted);

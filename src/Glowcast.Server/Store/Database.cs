@@ -33,8 +33,9 @@ internal sealed class Database : IDisposable
     }
 
     /// <summary>All of it or nothing.</summary>
+    /// <param name="afterwards">Done when it is written, before anybody else writes.</param>
     /// <exception cref="SqliteException">Such as that the disk is full; nothing was written then.</exception>
-    public async Task<T> WriteAsync<T>(Func<SqliteConnection, T> write, CancellationToken cancel)
+    public async Task<T> WriteAsync<T>(Func<SqliteConnection, T> write, CancellationToken cancel, Action<T>? afterwards = null)
     {
         await writing.WaitAsync(cancel);
         try
@@ -43,6 +44,7 @@ internal sealed class Database : IDisposable
             using var transaction = connection.BeginTransaction(deferred: false);
             var outcome = write(connection);
             transaction.Commit();
+            afterwards?.Invoke(outcome);
             return outcome;
         }
         finally

@@ -11,5 +11,11 @@ internal static class StoreServices
         var data = DataFolder.Open(folder);
         services.AddSingleton(_ => data);
         services.AddSingleton<IDocuments>(provider => new SqliteDocuments(provider.GetRequiredService<DataFolder>().Database));
+        services.AddSingleton<IGrids>(provider =>
+        {
+            var grids = new SqliteGrids(provider.GetRequiredService<DataFolder>());
+            grids.Tidy();
+            return grids;
+        });
     }
 }
