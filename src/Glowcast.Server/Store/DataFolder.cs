@@ -37,12 +37,18 @@ internal sealed class DataFolder : IDisposable
 
     /// <param name="path">Null for a passing folder.</param>
     /// <exception cref="BadInputException">It cannot be made or written, or another service has it.</exception>
-    public static DataFolder Open(string? path)
+    public static DataFolder Open(string? path) => OpenWith(path, _ => { });
+
+    /// <param name="fill">Makes the database file, before it is opened; gets its path.</param>
+    /// <inheritdoc cref="Open"/>
+    internal static DataFolder OpenWith(string? path, Action<string> fill)
     {
         try
         {
             var full = path is null ? Directory.CreateTempSubdirectory("glowcast-").FullName : Made(System.IO.Path.GetFullPath(path));
-            return new DataFolder(full, path is null, Take(full));
+            var inUse = Take(full);
+            fill(System.IO.Path.Combine(full, DatabaseName));
+            return new DataFolder(full, path is null, inUse);
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

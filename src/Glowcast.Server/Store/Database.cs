@@ -53,15 +53,6 @@ internal sealed class Database : IDisposable
         }
     }
 
-    /// <summary>Copies the whole database as it stands, whoever reads or writes meanwhile.</summary>
-    public void CopyTo(string path)
-    {
-        using var source = Connect();
-        using var copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
-        copy.Open();
-        source.BackupDatabase(copy);
-    }
-
     public void Dispose()
     {
         using (var connection = new SqliteConnection(connectionString)) SqliteConnection.ClearPool(connection);

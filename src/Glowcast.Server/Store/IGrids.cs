@@ -27,7 +27,7 @@ public interface IGrids
     Task<bool> DeleteAsync(string id, CancellationToken cancel);
 }
 
-/// <param name="Id">Its address: the first half of the SHA-256 of its name and bytes, in hexadecimal digits.</param>
+/// <param name="Id">Its address, made of its name and bytes.</param>
 /// <param name="FileName">As the client called it.</param>
 /// <param name="Facts">What the readers found in it, as JSON.</param>
 public sealed record KeptGrid(string Id, string FileName, long Bytes, string Facts, Instant Added);

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using NodaTime.Text;
@@ -9,8 +7,6 @@ namespace Glowcast.Server.Store;
 /// <summary>Grid files in a folder beside the database, which says what they are.</summary>
 internal sealed class SqliteGrids(DataFolder folder) : IGrids
 {
-    private const int AddressLength = 32;
-
     private readonly Database database = folder.Database;
 
     /// <summary>Removes what a service that ended in the middle has left: files half arrived, and files that nothing speaks of.</summary>
@@ -32,18 +28,17 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
         var path = Path.Combine(folder.Incoming, Guid.NewGuid().ToString("N"));
         try
         {
-            using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            hash.AppendData(Encoding.UTF8.GetBytes(fileName + '\0'));
+            using var address = new GridAddress(fileName);
             await using var file = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, 0, FileOptions.Asynchronous);
             var part = new byte[1 << 17];
             int read;
             while ((read = await content.ReadAsync(part, cancel)) > 0)
             {
-                hash.AppendData(part, 0, read);
+                address.Append(part.AsSpan(0, read));
                 await file.WriteAsync(part.AsMemory(0, read), cancel);
             }
             file.Flush(flushToDisk: true);
-            return new ArrivedGrid(Convert.ToHexStringLower(hash.GetHashAndReset())[..AddressLength], fileName, path, file.Length);
+            return new ArrivedGrid(address.ToString(), fileName, path, file.Length);
         }
         catch
         {
