@@ -1,7 +1,6 @@
 using System.Globalization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
-using Glowcast.Server.Answers;
 using NodaTime;
 
 namespace Glowcast.Cli.Showing;
@@ -20,7 +19,7 @@ internal static class SeasonPage
         foreach (var season in seasons)
         {
             var clock = season.Site.Plan.Lookout?.Zone?.Id ?? "local mean solar time";
-            page.Paragraph($"{(isNamed ? $"{season.Site.Name}: " : "")}{season.Days.Count(day => day.Best is not null)} of {season.Days.Count} days have a window. Times are {clock}, to a minute or two. {CloudAnswer.Of(GivenDeck.Of(season.Site.Plan.Conditions), reach: null, eyeHeight: null).Sentence}");
+            page.Paragraph($"{(isNamed ? $"{season.Site.Name}: " : "")}{season.Days.Count(day => day.Best is not null)} of {season.Days.Count} days have a window. Times are {clock}, to a minute or two. {GivenDeck.Of(season.Site.Plan.Conditions).Sentence}");
         }
         if (good.Count == 0)
         {
