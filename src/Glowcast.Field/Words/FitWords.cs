@@ -22,7 +22,7 @@ internal static class FitWords
         return $"frame {exposure.Frame + 1} of set {exposure.Set + 1} (row {exposure.Row + 1}, column {exposure.Column + 1}, {failing.Bearing.Degrees:0.0}°) at {clock.Say(failing.At)}: {Why(failing.Problem)}";
     }
 
-    private static string Why(FrameProblem problem) => problem switch
+    public static string Why(FrameProblem problem) => problem switch
     {
         FrameProblem.RidgeNeverLit => "the sun never reaches its ridge in this window",
         FrameProblem.RidgeNotYetLit => "the sun has not reached its ridge yet",

@@ -10,7 +10,9 @@ internal static class SetWords
         var sweep = order.Direction == SweepDirection.LeftToRight ? "left to right" : "right to left";
         if (rows == 1) return sweep;
         var turn = order.Rows == RowOrder.OneWay ? "every row that way" : "rows back and forth";
-        var row = order.FirstRow == 0 ? "top row" : order.FirstRow == rows - 1 ? "bottom row" : $"row {order.FirstRow + 1} from the top";
-        return $"{row} first, {sweep}, {turn}";
+        return $"{Row(order.FirstRow, rows)} first, {sweep}, {turn}";
     }
+
+    /// <param name="row">0 is the topmost of <paramref name="rows"/>.</param>
+    public static string Row(int row, int rows) => row == 0 ? "top row" : row == rows - 1 ? "bottom row" : $"row {row + 1} from the top";
 }
