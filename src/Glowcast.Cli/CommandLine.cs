@@ -70,6 +70,7 @@ public static class CommandLine
             new LightCommand(terminal),
             new SetCommand(terminal),
             new ForecastCommand(terminal),
+            new CardCommand(terminal),
             new SeasonCommand(terminal),
             new CloudCommand(terminal),
             new GridCommand(terminal),
