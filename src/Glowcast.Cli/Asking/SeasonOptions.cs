@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using Glowcast.Cli.Showing;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;

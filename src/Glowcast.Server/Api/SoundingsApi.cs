@@ -1,4 +1,3 @@
-using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
 using Glowcast.Server.Answers;
@@ -30,12 +29,12 @@ internal static class SoundingsApi
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
 
-    private static async Task<IResult> PostAsync(HttpContext context)
+    private static async Task<IResult> PostAsync(HttpRequest request, CancellationToken cancel)
     {
-        using var body = new StreamReader(context.Request.Body);
-        var text = await body.ReadToEndAsync(context.RequestAborted);
+        using var body = new StreamReader(request.Body);
+        var text = await body.ReadToEndAsync(cancel);
         var faults = new Faults();
-        var query = new QueryFields(context.Request.Query, faults);
+        var query = new QueryFields(request.Query, faults);
         var height = query.NumberOrNone("lookoutHeightM", -500, 9000);
         GeoPoint? place = query.Has("latitudeDeg") || query.Has("longitudeDeg")
             ? GeoPoint.FromDegrees(query.Number("latitudeDeg", -90, 90), query.Number("longitudeDeg", -180, 180))

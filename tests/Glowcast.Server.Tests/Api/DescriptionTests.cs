@@ -13,7 +13,7 @@ public class DescriptionTests(Service service)
         Assert.Equal(
             [
                 "/api/demo", "/api/forecasts", "/api/gear", "/api/gear/{id}", "/api/grids", "/api/grids/{id}", "/api/grids/{id}/hillshade",
-                "/api/lookouts", "/api/lookouts/{id}", "/api/plans", "/api/plans/{id}", "/api/sun", "/health",
+                "/api/lookouts", "/api/lookouts/{id}", "/api/plans", "/api/plans/{id}", "/api/soundings", "/api/sun", "/health",
             ],
             paths.Select(path => path.Key).Order(StringComparer.Ordinal));
         foreach (var operation in paths.SelectMany(path => path.Value!.AsObject()))
