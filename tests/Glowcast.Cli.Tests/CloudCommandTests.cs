@@ -89,7 +89,7 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
         Sounding();
         var plan = valley.Write("season.json", MadeValley.PlanWith(("conditions.sounding", "fog.csv")).ToJsonString());
         var season = (await Outcome.Of("season", "--plan", plan, "--from", "2026-03-20", "--to", "2026-03-21", "--json")).Json;
-        Assert.Equal("sounding", season.GetProperty("cloud").GetProperty("deckFrom").GetString());
+        Assert.Equal("sounding", season.GetProperty("plans")[0].GetProperty("cloud").GetProperty("deckFrom").GetString());
     }
 
     [Fact]
