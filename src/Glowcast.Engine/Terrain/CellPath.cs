@@ -22,22 +22,21 @@ internal sealed class CellPath(GridPosts posts)
 
     public Cell At(double distanceM) => PieceAt(distanceM).At(distanceM);
 
-    /// <summary>The piece that holds a distance [m]; valid until the path is aimed anew or grows.</summary>
-    public ref readonly CellArc PieceAt(double distanceM) => ref pieces[PieceOf(distanceM)];
-
     /// <summary>How far the piece reaches in which the path goes on from this distance [m].</summary>
     public double PieceEnd(double distanceM)
     {
-        var piece = PieceOf(distanceM);
-        return distanceM < pieces[piece].EndM ? pieces[piece].EndM : pieces[PieceOf(distanceM + 1)].EndM;
+        var endM = PieceAt(distanceM).EndM;
+        return distanceM < endM ? endM : PieceAt(distanceM + 1).EndM;
     }
 
-    private int PieceOf(double distanceM)
+    /// <summary>The piece that holds a distance [m]; valid until the path is aimed anew or grows.</summary>
+    public ref readonly CellArc PieceAt(double distanceM)
     {
         var i = 0;
         while (pieces[i].EndM < distanceM)
             if (++i == made) Lengthen();
-        return i;
+        // Only now: making a piece may have moved them all.
+        return ref pieces[i];
     }
 
     private void Lengthen()

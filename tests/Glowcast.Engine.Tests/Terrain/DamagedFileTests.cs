@@ -29,13 +29,14 @@ public class DamagedFileTests
         var sound = Sound(name);
         Assert.All(sound, bytes => Assert.NotNull(GridFile.Read(new MemoryStream(bytes), name)));
         var (read, refused, greediest) = (0, 0, 0L);
+        var damaged = new DamagedCopy(sound.Max(bytes => bytes.Length));
         for (var seed = 0; seed < Count; seed++)
         {
-            var bytes = Damage(sound[seed % sound.Length], new Random(seed));
+            var stream = damaged.Of(sound[seed % sound.Length], new Random(seed));
             var before = GC.GetAllocatedBytesForCurrentThread();
             try
             {
-                GridFile.Read(new MemoryStream(bytes), name);
+                GridFile.Read(stream, name);
                 read++;
             }
             catch (BadInputException)
@@ -113,25 +114,6 @@ public class DamagedFileTests
         _ => [new byte[2 * 1201 * 1201]],
     };
 
-    /// <summary>A few bytes changed, most of them near one another; now and then cut off, lengthened, or with a part repeated.</summary>
-    private static byte[] Damage(byte[] sound, Random random)
-    {
-        var bytes = sound.ToArray();
-        var around = random.Next(bytes.Length);
-        for (var change = random.Next(8); change >= 0; change--)
-        {
-            var at = random.Next(3) == 0 ? random.Next(bytes.Length) : Math.Min(around + random.Next(16), bytes.Length - 1);
-            bytes[at] = random.Next(3) switch { 0 => (byte)random.Next(256), 1 => (byte)(bytes[at] ^ (1 << random.Next(8))), _ => (byte)(random.Next(2) * 255) };
-        }
-        return random.Next(10) switch
-        {
-            0 => bytes[..random.Next(bytes.Length)],
-            1 => [.. bytes, .. new byte[random.Next(100)]],
-            2 when random.Next(bytes.Length) is var from => [.. bytes[..from], .. bytes[(from / 2)..]],
-            _ => bytes,
-        };
-    }
-
     private static byte[] Zipped(byte[] tile)
     {
         var stream = new MemoryStream();
@@ -139,5 +121,43 @@ public class DamagedFileTests
         using (var entry = archive.CreateEntry("N46E007.hgt", CompressionLevel.Fastest).Open())
             entry.Write(tile);
         return stream.ToArray();
+    }
+
+    /// <summary>A few bytes changed, most of them near one another; now and then cut off, lengthened, or with a part repeated.</summary>
+    /// <remarks>Every copy is made in one piece of memory: a tile of its own for each would keep the collector busier than the readers.</remarks>
+    private sealed class DamagedCopy(int longest)
+    {
+        private readonly byte[] bytes = new byte[(2 * longest) + 100];
+
+        /// <returns>Good until the next is made.</returns>
+        public MemoryStream Of(byte[] sound, Random random)
+        {
+            sound.CopyTo(bytes, 0);
+            var around = random.Next(sound.Length);
+            for (var change = random.Next(8); change >= 0; change--)
+            {
+                var at = random.Next(3) == 0 ? random.Next(sound.Length) : Math.Min(around + random.Next(16), sound.Length - 1);
+                bytes[at] = random.Next(3) switch { 0 => (byte)random.Next(256), 1 => (byte)(bytes[at] ^ (1 << random.Next(8))), _ => (byte)(random.Next(2) * 255) };
+            }
+            return new MemoryStream(bytes, 0, LengthOf(sound.Length, random), writable: false);
+        }
+
+        private int LengthOf(int sound, Random random)
+        {
+            switch (random.Next(10))
+            {
+                case 0: return random.Next(sound);
+                case 1:
+                    var more = random.Next(100);
+                    bytes.AsSpan(sound, more).Clear();
+                    return sound + more;
+                case 2:
+                    var from = random.Next(sound);
+                    var again = bytes.AsSpan((from / 2)..sound).ToArray();
+                    again.CopyTo(bytes, from);
+                    return from + again.Length;
+                default: return sound;
+            }
+        }
     }
 }

@@ -60,6 +60,20 @@ public class ProjectedGridTests
     }
 
     [Fact]
+    public void A_path_may_be_asked_for_far_places_at_once()
+    {
+        var posts = new GridPosts(10_801, 10_801, 46, 7, 1 / 3600.0, 1 / 3600.0);
+        var from = GeoPoint.FromDegrees(43.01, 7.01);
+        var path = new CellPath(posts);
+        foreach (var distanceM in (double[])[100, 170_000, 300_000, 20_000])
+        {
+            path.Aim(from.Latitude.Radians, from.Longitude.Radians, double.DegreesToRadians(35));
+            var cell = path.At(distanceM);
+            Assert.Equal(distanceM, Geodesic.Between(from, posts.ToPoint(cell.X, cell.Y)).Distance.Metres, 0.01);
+        }
+    }
+
+    [Fact]
     public void Grid_north_is_not_taken_for_true_north()
     {
         // Two degrees west of its central meridian a UTM grid is turned by −1.6°; a hundredth of that would show here.
