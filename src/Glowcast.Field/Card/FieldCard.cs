@@ -28,7 +28,7 @@ public sealed class FieldCard
     }
 
     /// <summary>The whole page.</summary>
-    public string Html() => CardPage.Write($"Field card, {Say.Iso(forecast.Plan.Date!.Value)}", [Head(), Markup.Element("div", Markup.Class("top"), When(), Markup.Element("div", Markup.Class("pictures"), Pictures())), Markup.Element("main", Blocks())]);
+    public string Html() => CardPage.Write($"Field card, {Say.Iso(forecast.Plan.Date!.Value)}", [Head(), Markup.Element("div", Markup.Class("top"), When(), Markup.Element("div", Markup.Class("pictures"), Pictures())), Markup.Element("main", Blocks()), Notes()]);
 
     private XElement Head()
     {
@@ -70,6 +70,7 @@ public sealed class FieldCard
         }
         yield return SkyBlock.Of(forecast, clock);
         yield return Markup.Section("care", "Take care", Markup.List(forecast.Cautions));
-        yield return Markup.Section("notes", "Field notes", Markup.Element("div", Markup.Class("lines"), ""));
     }
+
+    private static XElement Notes() => Markup.Section("notes", "Field notes", Markup.Element("div", Markup.Class("lines"), ""));
 }
