@@ -19,7 +19,7 @@ internal sealed class SeasonCommand : PlanCommand
     public SeasonCommand(Terminal terminal) : base(
         "season", "Which days of a range have a window of light, ranked with reasons.",
         "glowcast season --plan plan.json --from 2026-10-01 --to 2027-03-31", terminal) =>
-        Takes(Plan, Grids, from, to, Within, Beyond, RefractionK);
+        Takes(Plan, Grids, from, to, Within, FillHoles, Beyond, HighestBeyond, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

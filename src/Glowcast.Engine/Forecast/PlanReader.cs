@@ -49,6 +49,7 @@ public static class PlanReader
         var grids = root.Texts("grids");
         if (needs.HasFlag(PlanNeeds.Lookout) && grids.Count == 0 && !faults.Found.Any(fault => fault.Field == "grids"))
             faults.Add("grids", "Is missing; name at least one elevation grid.");
+        var fillsHoles = root.Flag("fillHoles");
         var date = ReadDate(root, needs);
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
@@ -64,6 +65,7 @@ public static class PlanReader
         {
             Lookout = lookout,
             Grids = grids,
+            FillHoles = fillsHoles,
             Date = date,
             Span = bearings!,
             Vertical = vertical,
@@ -162,6 +164,7 @@ public static class PlanReader
         var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
+        var highestBeyond = fields.Number("highestBeyondM", -500, 9000, SightModel.HighestGroundOnEarth.Metres);
         var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
         var cloud = fields.Choice("cloudFrom", CloudMotion.Unknown, ("left", CloudMotion.FromLeft), ("right", CloudMotion.FromRight), ("nowhere", CloudMotion.Still));
         double? cloudDistance = fields.Has("cloudDistanceKm") ? fields.Positive("cloudDistanceKm", 500) : null;
@@ -181,7 +184,7 @@ public static class PlanReader
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
             Reflectances = new Reflectances(litRidge, shadedGround),
-            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
+            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0), HighestBeyond = Length.FromMetres(highestBeyond) },
         };
     }
 

@@ -18,6 +18,9 @@ public sealed record ForecastAnswer(
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
 
+    /// <summary>Null where the lookout sees nothing.</summary>
+    public GroundAnswer? Ground { get; init; }
+
     public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -37,6 +40,7 @@ public sealed record ForecastAnswer(
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Sky = SkyOfDayAnswer.Of(forecast),
+            Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
     }
 }
@@ -47,6 +51,9 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     /// <inheritdoc cref="ForecastAnswer.NearestMiss"/>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <inheritdoc cref="ForecastAnswer.Ground"/>
+    public GroundAnswer? Ground { get; init; }
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -55,6 +62,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
+            Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
     }
 }

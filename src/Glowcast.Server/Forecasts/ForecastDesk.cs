@@ -45,7 +45,7 @@ internal sealed class ForecastDesk(GridShelf grids) : IDisposable
 
     private byte[] Answer(Plan plan, bool withPictures, CancellationToken cancel)
     {
-        var forecast = Forecaster.Forecast(plan, grids.Join(plan.Grids), cancel: cancel);
+        var forecast = Forecaster.Forecast(plan, grids.Join(plan.Grids, plan.FillHoles), cancel: cancel);
         return JsonSerializer.SerializeToUtf8Bytes(ForecastAnswer.Of(forecast, withPictures), AnswerJson.Options);
     }
 }

@@ -18,6 +18,8 @@ internal sealed class GridShelf(IReadOnlyDictionary<string, ElevationGrid> grids
     }
 
     /// <param name="ids">Checked.</param>
+    /// <param name="fillsHoles">Small holes are to be filled.</param>
     /// <exception cref="BadInputException">They cannot be joined.</exception>
-    public ElevationGrid Join(IReadOnlyList<string> ids) => GridMosaic.Join([.. ids.Distinct().Select(id => grids[id])]);
+    public ElevationGrid Join(IReadOnlyList<string> ids, bool fillsHoles = false) =>
+        GridMosaic.Join([.. ids.Distinct().Select(id => grids[id])], new GridReading { FillHoles = fillsHoles });
 }
