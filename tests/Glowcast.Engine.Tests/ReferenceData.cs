@@ -21,6 +21,8 @@ internal static class ReferenceData
 
     public static JsonDocument Json(string path) => JsonDocument.Parse(File.ReadAllText(Locate(path)));
 
+    public static Stream Open(string path) => File.OpenRead(Locate(path));
+
     private static string Locate(string path) => Path.Combine(AppContext.BaseDirectory, "Reference", path);
 }
 

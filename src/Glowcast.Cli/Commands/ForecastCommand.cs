@@ -10,7 +10,7 @@ internal sealed class ForecastCommand : PlanCommand
 {
     public ForecastCommand(Terminal terminal) : base(
         "forecast", "The whole job: windows of light, the set, whether it fits, and when to start.", "glowcast forecast --plan plan.json", terminal) =>
-        Takes(Plan, Grids, Date, Within, Beyond, RefractionK);
+        Takes(Plan, Grids, Date, Within, FillHoles, Beyond, HighestBeyond, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

@@ -21,16 +21,18 @@ internal sealed class GridInfoCommand : AnswerCommand
         Arity = ArgumentArity.ZeroOrMore,
     };
 
+    private readonly Option<bool> fillHoles = Ask.FillHoles();
+
     public GridInfoCommand(Terminal terminal) : base(
         "info", "Where a grid lies, its spacing, its heights and its holes.", "glowcast grid info N44W072.hgt", terminal)
     {
         Arguments.Add(files);
-        Takes();
+        Takes(fillHoles);
     }
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var joined = GridFiles.Read(asked.Texts(files), files.Name, GridReading.Whole);
+        var joined = GridFiles.Read(asked.Texts(files), files.Name, new GridReading { FillHoles = asked.Flag(fillHoles) });
         var grid = GridAnswer.Of(joined);
         Reply(asked, grid, page =>
         {
@@ -45,7 +47,8 @@ internal sealed class GridInfoCommand : AnswerCommand
                 ("coordinates", grid.Crs),
                 ("heights above", grid.VerticalDatum),
                 ("heights", grid.LowestM is { } lowest ? $"{lowest:0.#} to {grid.HighestM:0.#} m" : "none: every post is a hole"),
-                ("holes", grid.Holes == 0 ? "none" : $"{grid.Holes} posts without a height ({100.0 * grid.Holes / ((double)grid.Rows * grid.Columns):0.##} %)"));
+                ("holes", grid.Holes == 0 ? "none" : $"{grid.Holes} posts without a height ({100.0 * grid.Holes / ((double)grid.Rows * grid.Columns):0.##} %)"),
+                ("filled", grid.FilledPosts == 0 ? null : $"{grid.FilledPosts} posts, from around them"));
         });
     }
 }

@@ -17,7 +17,7 @@ internal sealed class HorizonCommand : GridAnswerCommand
     public HorizonCommand(Terminal terminal) : base(
         "horizon", "How high the ground stands around a point, in one direction.",
         "glowcast horizon --grid N44W072.hgt --latitude 44.5 --longitude -71 --azimuth 90", terminal) =>
-        Takes(Grids, latitude, longitude, azimuth, eye, Within, Beyond, RefractionK);
+        Takes(Grids, latitude, longitude, azimuth, eye, Within, FillHoles, Beyond, HighestBeyond, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

@@ -19,7 +19,7 @@ internal sealed class LightCommand : PlanCommand
     public LightCommand(Terminal terminal) : base(
         "light", "When the sun reaches a point of the ground, or the ridge of a plan.",
         "glowcast light --plan plan.json", terminal) =>
-        Takes(target, Plan, Grids, Date, zone, Within, Beyond, RefractionK, ascii);
+        Takes(target, Plan, Grids, Date, zone, Within, FillHoles, Beyond, HighestBeyond, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

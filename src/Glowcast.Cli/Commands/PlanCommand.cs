@@ -51,8 +51,9 @@ internal abstract class PlanCommand(string name, string description, string exam
         if (asked.Optional(Date, TimeReader.Date) is var date && asked.Has(Date))
             file?.Change("date", NodaTime.Text.LocalDatePattern.Iso.Format(date));
         var plan = file is null ? null : asked.Try(() => file.Read(needs));
-        var grid = isGridGiven ? ReadGrids(asked, plan?.Lookout?.Point)
-            : file?.GridPaths is { Count: > 0 } paths ? ReadGrids(asked, paths, "grids", plan?.Lookout?.Point)
+        var fillsHoles = plan?.FillHoles ?? false;
+        var grid = isGridGiven ? ReadGrids(asked, asked.Texts(Grids), Grids.Name, plan?.Lookout?.Point, fillsHoles)
+            : file?.GridPaths is { Count: > 0 } paths ? ReadGrids(asked, paths, "grids", plan?.Lookout?.Point, fillsHoles)
             : null;
         var sight = ReadSight(asked, plan?.Conditions.Sight ?? SightModel.Usual);
         return (plan is null ? null : plan with { Conditions = plan.Conditions with { Sight = sight } }, grid);

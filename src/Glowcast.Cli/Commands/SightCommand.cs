@@ -17,7 +17,7 @@ internal sealed class SightCommand : GridAnswerCommand
     public SightCommand(Terminal terminal) : base(
         "sight", "Whether a point of the ground is visible from another, and by what margin.",
         "glowcast sight --grid N44W072.hgt --from 44.26,-71.2 --to 44.27,-71.3", terminal) =>
-        Takes(Grids, from, to, eye, Within, RefractionK);
+        Takes(Grids, from, to, eye, Within, FillHoles, RefractionK);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {

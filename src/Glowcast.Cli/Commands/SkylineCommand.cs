@@ -20,7 +20,7 @@ internal sealed class SkylineCommand : GridAnswerCommand
     public SkylineCommand(Terminal terminal) : base(
         "skyline", "What stands highest in a span of bearings, and how far it is.",
         "glowcast skyline --grid N44W072.hgt --latitude 44.5 --longitude -71 --span 0..90", terminal) =>
-        Takes(Grids, latitude, longitude, span, eye, step, Within, RefractionK, ascii);
+        Takes(Grids, latitude, longitude, span, eye, step, Within, FillHoles, HighestBeyond, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
@@ -34,13 +34,14 @@ internal sealed class SkylineCommand : GridAnswerCommand
         var place = Ground.At(grid!, point, "--latitude, --longitude", above);
         var columns = Math.Max(1, (int)Math.Round(bearings!.Width.Degrees / apart));
         var view = VisibleSurface.From(grid!, model, place, bearings, columns);
-        Reply(asked, SkylineAnswer.Of(view), page =>
+        Reply(asked, SkylineAnswer.Of(view, model), page =>
         {
             page.Title($"Skyline from {point}, eye at {Say.Metres(place.Height)}, {bearings}");
             SkylinePicture.Write(page, grid!, model, view, isAscii: asked.Flag(ascii) || !Terminal.OutIsScreen);
             page.Paragraph($"The highest in each {SkylineRows.StepDeg(view):0.##}°:");
             page.Table(["true bearing", ">altitude", ">distance", ">height", "where"], SkylineRows.Of(view));
-            page.Paragraph($"--json prints all {columns} bearings. Taken: refraction k = {model.RefractionK}; ground of the grid only.");
+            var edges = view.Columns.Select(column => column.GridEdge.Metres).ToList();
+            page.Paragraph($"--json prints all {columns} bearings. Taken: refraction k = {model.RefractionK}; ground of the grid only, which ends {Say.Distance(edges.Min())} to {Say.Distance(edges.Max())} away.");
         });
     }
 }

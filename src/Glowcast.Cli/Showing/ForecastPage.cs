@@ -66,6 +66,7 @@ internal static class ForecastPage
             ("cloud", forecast.Cloud.Deck.Sentence),
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
+            ("holes", forecast.Scene is { Grid: var grid } ? GridNotes.Holes(grid) : null),
             ("±", "one standard deviation: grid, sight lines and the air's day-to-day refraction"));
     }
 

@@ -10,5 +10,15 @@ internal static class GridNotes
         var posts = grid.Posts;
         if (grid.IsCut)
             terminal.Error.WriteLine($"Note: of {grid.Name} only {posts.Columns} x {posts.Rows} posts around the place are read; the grid's edge is theirs.");
+        if (Holes(grid) is { } holes) terminal.Error.WriteLine($"Note: {grid.Name}: {holes}.");
     }
+
+    /// <summary>Null where there are none, and never were.</summary>
+    public static string? Holes(ElevationGrid grid) => (grid.Relief.Holes, grid.FilledPosts) switch
+    {
+        (0, 0) => null,
+        (var holes, 0) => $"{holes} posts have no height and block nothing",
+        (0, var filled) => $"{filled} posts without a height were filled from around them",
+        var (holes, filled) => $"{filled} posts without a height were filled from around them; {holes} in large holes block nothing",
+    };
 }

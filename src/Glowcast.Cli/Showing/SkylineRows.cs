@@ -21,7 +21,7 @@ internal static class SkylineRows
 
     private static IReadOnlyList<string> Row(GeoPoint eye, VisibleColumn column)
     {
-        if (column.Skyline is not { } top) return [$"{column.Bearing.Degrees:0.00}°", "no ground", "", "", ""];
+        if (column.Skyline is not { } top) return [$"{column.Bearing.Degrees:0.00}°", "no ground", $"grid ends at {Say.Distance(column.GridEdge.Metres)}", "", ""];
         var where = new GroundLine(eye, column.Bearing).At(top.DistanceM);
         return
         [

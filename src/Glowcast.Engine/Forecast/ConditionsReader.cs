@@ -25,6 +25,7 @@ internal static class ConditionsReader
         var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
+        var highestBeyond = fields.Number("highestBeyondM", -500, 9000, SightModel.HighestGroundOnEarth.Metres);
         var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
         var cloud = fields.Choice("cloudFrom", CloudMotion.Unknown, ("left", CloudMotion.FromLeft), ("right", CloudMotion.FromRight), ("nowhere", CloudMotion.Still));
         double? cloudDistance = fields.Has("cloudDistanceKm") ? fields.Positive("cloudDistanceKm", 500) : null;
@@ -45,7 +46,7 @@ internal static class ConditionsReader
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
             Reflectances = new Reflectances(litRidge, shadedGround),
-            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0) },
+            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0), HighestBeyond = Length.FromMetres(highestBeyond) },
         };
     }
 

@@ -46,6 +46,15 @@ internal sealed class JsonFields
 
     public int? WholeOrNone(string name, int min, int max) => Has(name) ? Whole(name, min, max) : null;
 
+    /// <summary>True or false; false where it is missing.</summary>
+    public bool Flag(string name)
+    {
+        if (Find(name) is not { } value) return false;
+        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False) return value.GetBoolean();
+        faults.Add(Path(name), $"Must be true or false; got {Describe(value)}.");
+        return false;
+    }
+
     public string? Text(string name) =>
         IsUnreadable(name, JsonValueKind.String, "a text in quotes") ? null : Find(name)?.GetString();
 

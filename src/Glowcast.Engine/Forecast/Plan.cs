@@ -18,6 +18,9 @@ public sealed record Plan
     /// <summary>Names of elevation grids, as the user wrote them: files for the command line, ids for the service.</summary>
     public IReadOnlyList<string> Grids { get; init; } = [];
 
+    /// <summary>Small holes in the grids are to be filled from around them.</summary>
+    public bool FillHoles { get; init; }
+
     /// <summary>Null where the plan names none.</summary>
     public LocalDate? Date { get; init; }
 

@@ -49,6 +49,7 @@ public static class PlanReader
         var grids = root.Texts("grids");
         if (needs.HasFlag(PlanNeeds.Lookout) && grids.Count == 0 && !faults.Found.Any(fault => fault.Field == "grids"))
             faults.Add("grids", "Is missing; name at least one elevation grid.");
+        var fillsHoles = root.Flag("fillHoles");
         var date = ReadDate(root, needs);
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
@@ -64,6 +65,7 @@ public static class PlanReader
         {
             Lookout = lookout,
             Grids = grids,
+            FillHoles = fillsHoles,
             Date = date,
             Span = bearings!,
             Vertical = vertical,

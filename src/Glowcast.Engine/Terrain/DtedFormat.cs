@@ -7,7 +7,9 @@ namespace Glowcast.Engine.Terrain;
 
 /// <summary>DTED levels 0, 1 and 2 (MIL-PRF-89020B): three headers, then one record for each column from west to east,
 /// its heights from south to north as sign and magnitude, and a checksum.</summary>
-/// <remarks>Some producers wrote two's complement instead. Read as sign and magnitude their negative heights lie below
+/// <remarks>The vertical datum is EGM96 by either of the names that the standard gives it, E96 and MSL: of every elevation
+/// it says that it is counted as the Earth Gravity Model 1996 determines. Cells of before 1996 that say MSL may lie a few
+/// metres off. Some producers wrote two's complement instead. Read as sign and magnitude their negative heights lie below
 /// −12,000 m, where no ground is; one such height, and the whole file is read as two's complement.</remarks>
 internal sealed class DtedFormat : IGridFormat
 {
@@ -96,7 +98,7 @@ internal sealed class DtedFormat : IGridFormat
                 throw new BadInputException(fileName, $"Has {stream.Length} bytes where {columns} columns of {rows} heights want {length}: it is cut off, or its header is wrong.");
             return new Header(
                 new GridPosts(rows, columns, south + ((rows - 1) * stepY), west, stepY, stepX),
-                text.Substring(221, 3).Trim() switch { "E96" => VerticalDatums.Egm96, "MSL" => VerticalDatums.MeanSeaLevel, "" => null, var other => other });
+                text.Substring(221, 3).Trim() switch { "E96" or "MSL" => VerticalDatums.Egm96, "" => null, var other => other });
         }
 
         private static void MustBeWgs84(string datum, string fileName)

@@ -37,7 +37,8 @@ public sealed class ElevationGrid
 
     private ElevationGrid(ElevationGrid bare, float floorM)
     {
-        (Posts, Name, VerticalDatum, IsCut, heights, this.floorM) = (bare.Posts, bare.Name, bare.VerticalDatum, bare.IsCut, bare.heights, floorM);
+        (Posts, Name, VerticalDatum, heights, this.floorM) = (bare.Posts, bare.Name, bare.VerticalDatum, bare.heights, floorM);
+        (IsCut, FilledPosts) = (bare.IsCut, bare.FilledPosts);
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         Relief = bare.Relief.RaisedTo(floorM);
@@ -53,6 +54,9 @@ public sealed class ElevationGrid
 
     /// <summary>The files reach farther: only the ground around a place was read.</summary>
     public bool IsCut { get; init; }
+
+    /// <summary>Posts that had no height in any file and were given one from around them.</summary>
+    public int FilledPosts { get; init; }
 
     /// <summary>Lowest and highest post, and how many have no height.</summary>
     public Relief Relief { get; }

@@ -11,7 +11,7 @@ internal sealed record GeoTiffCrs(string Name, MapProjection? Projection, double
     private const int Geographic = 2;
     private const int UserDefined = 32767;
 
-    /// <exception cref="BadInputException">Any system but WGS84, ETRS89, NAD83, UTM on them, and transverse Mercator, Lambert conformal and Albers given by their numbers.</exception>
+    /// <exception cref="BadInputException">Any system but WGS84, ETRS89, NAD83, those of <see cref="NamedSystems"/>, and transverse Mercator, Lambert conformal and Albers given by their numbers.</exception>
     public static GeoTiffCrs Of(GeoKeys keys, string fileName)
     {
         var model = keys.Code(GeoKey.ModelType, keys.Has(GeoKey.ProjectedCrs) ? Projected : keys.Has(GeoKey.GeodeticCrs) ? Geographic : 0);
@@ -26,7 +26,7 @@ internal sealed record GeoTiffCrs(string Name, MapProjection? Projection, double
     private static GeoTiffCrs OfProjected(GeoKeys keys, string fileName)
     {
         var code = keys.Code(GeoKey.ProjectedCrs, UserDefined);
-        if (UtmOfEpsg(code) is { } named) return MetresOnly(keys, named, fileName);
+        if (NamedSystems.OfEpsg(code) is var (name, projection)) return MetresOnly(keys, new GeoTiffCrs(name, projection), fileName);
         if (code != UserDefined)
             throw Unknown(fileName, $"EPSG:{code}", keys.Text(GeoKey.ProjectedCitation, GeoKey.Citation));
         var (baseName, spheroid) = BaseOf(keys, fileName);
@@ -73,20 +73,13 @@ internal sealed record GeoTiffCrs(string Name, MapProjection? Projection, double
         {
             (4326, _) or (UserDefined, 6326) => ("WGS 84", Spheroid.Wgs84),
             (4258, _) or (UserDefined, 6258) => ("ETRS89", Spheroid.Grs80),
+            (4171, _) => ("RGF93", Spheroid.Grs80),
             (4269, _) or (UserDefined, 6269) => ("NAD83", Spheroid.Grs80),
+            (4617, _) => ("NAD83(CSRS)", Spheroid.Grs80),
+            (6318, _) => ("NAD83(2011)", Spheroid.Grs80),
             _ => throw Unknown(fileName, code == UserDefined ? "a system of its own" : $"EPSG:{code}", keys.Text(GeoKey.GeodeticCitation, GeoKey.Citation)),
         };
     }
-
-    // EPSG numbers its UTM systems by zone.
-    private static GeoTiffCrs? UtmOfEpsg(int code) => (code / 100, code % 100) switch
-    {
-        (326, >= 1 and <= 60 and var zone) => Utm("WGS 84", zone, isNorth: true, Spheroid.Wgs84),
-        (327, >= 1 and <= 60 and var zone) => Utm("WGS 84", zone, isNorth: false, Spheroid.Wgs84),
-        (258, >= 28 and <= 38 and var zone) => Utm("ETRS89", zone, isNorth: true, Spheroid.Grs80),
-        (269, >= 1 and <= 23 and var zone) => Utm("NAD83", zone, isNorth: true, Spheroid.Grs80),
-        _ => null,
-    };
 
     private static (int Zone, bool IsNorth)? UtmZone(int projection) => projection switch
     {
@@ -110,5 +103,5 @@ internal sealed record GeoTiffCrs(string Name, MapProjection? Projection, double
     }
 
     private static BadInputException Unknown(string fileName, string what, string? citation) =>
-        new(fileName, $"Is in {what}{(citation is null ? "" : $" ('{citation}')")}, which cannot be read; WGS84, ETRS89 and NAD83, UTM on them, and transverse Mercator, Lambert conformal and Albers given by their numbers can. Reproject it to UTM.");
+        new(fileName, $"Is in {what}{(citation is null ? "" : $" ('{citation}')")}, which cannot be read; WGS84, ETRS89 and NAD83, UTM and some national systems on them, and transverse Mercator, Lambert conformal and Albers given by their numbers can. Reproject it to longitude and latitude (EPSG:4326), or to the UTM zone it lies in.");
 }

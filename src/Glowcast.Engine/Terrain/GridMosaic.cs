@@ -7,10 +7,10 @@ public static class GridMosaic
 {
     /// <summary>Joins grids that are in memory already.</summary>
     /// <inheritdoc cref="Read"/>
-    public static ElevationGrid Join(IReadOnlyList<ElevationGrid> tiles)
+    public static ElevationGrid Join(IReadOnlyList<ElevationGrid> tiles, GridReading? reading = null)
     {
         ArgumentNullException.ThrowIfNull(tiles);
-        return tiles.Count == 1 ? tiles[0] : Read([.. tiles.Select(GridSource.Of)]);
+        return tiles.Count == 1 && (reading ?? GridReading.Whole) == GridReading.Whole ? tiles[0] : Read([.. tiles.Select(GridSource.Of)], reading);
     }
 
     /// <summary>Reads tiles into one grid; besides the grid itself only a few rows of one tile are in memory at a time.</summary>
@@ -24,7 +24,8 @@ public static class GridMosaic
         var datum = DatumOf(tiles);
         var nets = TilesOfNet.Sort(tiles);
         var ground = nets is [var net] ? net.Join(reading) : MixedMosaic.OnFinest(nets, reading);
-        return new ElevationGrid(ground.Posts, ground.Heights, string.Join(" + ", tiles.Select(tile => tile.Name)), datum) { IsCut = ground.IsCut };
+        var filled = reading.FillHoles ? HoleFilling.Fill(ground.Heights, ground.Posts.Rows, ground.Posts.Columns) : 0;
+        return new ElevationGrid(ground.Posts, ground.Heights, string.Join(" + ", tiles.Select(tile => tile.Name)), datum) { IsCut = ground.IsCut, FilledPosts = filled };
     }
 
     /// <summary>The one level that all name; null where some do not.</summary>

@@ -14,4 +14,7 @@ public sealed record GridReading
 
     /// <summary>No ground farther than this north, south, east or west of the place is read; null for no limit.</summary>
     public Length? Within { get; init; }
+
+    /// <summary>Small holes are to be filled (<see cref="HoleFilling"/>); the grid says how many posts that were.</summary>
+    public bool FillHoles { get; init; }
 }

@@ -19,12 +19,11 @@ public sealed class SightLines(ElevationGrid grid, SightModel model)
         probe.StandAt(eye.Point.Latitude.Radians, eye.Point.Longitude.Radians, eye.Height.Metres);
         var highest = probe.Find(azimuth.Radians);
         if (!highest.Found) return default;
-        var edge = double.IsNaN(probe.EdgeM) ? (Length?)null : Length.FromMetres(probe.EdgeM);
+        // The search ends where no ground of the grid could stand higher; ground past its edge, unknown, may be higher still.
+        var edge = double.IsNaN(probe.EdgeM) ? RayEdge.Of(Grid.Posts, eye.Point, azimuth) : Length.FromMetres(probe.EdgeM);
+        var altitude = Angle.FromRadians(highest.AngleRad);
         return new TerrainHorizon(
-            Angle.FromRadians(highest.AngleRad),
-            Length.FromMetres(highest.DistanceM),
-            edge,
-            edge is not null && SmoothEarth.CouldHide(eye.Height.Metres, highest.AngleRad, probe.EdgeM, Model.DropPerMetre));
+            altitude, Length.FromMetres(highest.DistanceM), edge, Model.CouldBeyondStandAbove(altitude, eye.Height, edge));
     }
 
     /// <summary>Whether one point of the ground can be seen from an eye, and by what margin.</summary>
@@ -53,8 +52,8 @@ public sealed class SightLines(ElevationGrid grid, SightModel model)
 /// <summary>The highest thing that stands in one direction, as an apparent angle at the eye.</summary>
 /// <param name="Altitude">Null where nothing stands there: no ground, and nothing assumed past the grid's edge.</param>
 /// <param name="Distance">Of what stands highest.</param>
-/// <param name="GridEdge">Where the ray leaves the grid; null where the search could end before.</param>
-/// <param name="BeyondCouldMatter">Ground past the edge could stand higher than this, were it as high as the highest on earth.</param>
+/// <param name="GridEdge">Where the ray leaves the grid; null where nothing stands there.</param>
+/// <param name="BeyondCouldMatter">Ground past the edge could stand higher than this, were it as high as it may be (<see cref="SightModel.HighestBeyond"/>).</param>
 public readonly record struct TerrainHorizon(Angle? Altitude, Length? Distance, Length? GridEdge, bool BeyondCouldMatter)
 {
     /// <summary>True where the earth assumed past the grid's edge stands highest.</summary>

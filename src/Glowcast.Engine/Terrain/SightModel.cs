@@ -13,7 +13,7 @@ public sealed record SightModel
     /// <summary>The usual coefficient of terrestrial refraction for high sight lines.</summary>
     public const double UsualRefractionK = 0.13;
 
-    /// <summary>Mount Everest: no ground beyond a grid's edge is higher.</summary>
+    /// <summary>Mount Everest.</summary>
     public static readonly Length HighestGroundOnEarth = Length.FromMetres(8849);
 
     public static SightModel Usual { get; } = new();
@@ -24,6 +24,13 @@ public sealed record SightModel
     /// <summary>The height of a smooth earth past the grid's edge; null where nothing is assumed to stand there.</summary>
     public Length? BeyondGrid { get; init; } = Length.Zero;
 
+    /// <summary>No ground past the grid's edge is taken to be higher; it tells where that ground, unknown, could matter.</summary>
+    public Length HighestBeyond { get; init; } = HighestGroundOnEarth;
+
     /// <summary>The angle by which one metre of distance lowers the ground: (1−k)/2R [rad/m].</summary>
     internal double DropPerMetre => (1 - RefractionK) / (2 * EarthRadiusM);
+
+    /// <summary>Whether ground past the grid's edge, were it as high as <see cref="HighestBeyond"/>, would stand above an apparent angle.</summary>
+    public bool CouldBeyondStandAbove(Angle altitude, Length eyeHeight, Length edge) =>
+        SmoothEarth.Horizon(eyeHeight.Metres, HighestBeyond.Metres, edge.Metres, DropPerMetre).AngleRad > altitude.Radians;
 }

@@ -12,8 +12,4 @@ internal static class SmoothEarth
         var distanceM = Math.Max(Math.Max(fromM, tangentM), 1);
         return new RayMaximum(Math.Atan(-below / distanceM) - (distanceM * dropPerMetre), distanceM);
     }
-
-    /// <summary>Whether ground past the edge, were it as high as the highest on earth, would reach above an angle.</summary>
-    public static bool CouldHide(double eyeM, double angleRad, double edgeM, double dropPerMetre) =>
-        Horizon(eyeM, SightModel.HighestGroundOnEarth.Metres, edgeM, dropPerMetre).AngleRad > angleRad;
 }

@@ -22,6 +22,9 @@ public sealed record ForecastAnswer(
     /// <summary>What field notes say of forecasts here and everywhere; null where none are kept.</summary>
     public FieldNotesAnswer? Notes { get; init; }
 
+    /// <summary>Null where the lookout sees nothing.</summary>
+    public GroundAnswer? Ground { get; init; }
+
     public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -41,6 +44,7 @@ public sealed record ForecastAnswer(
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Sky = SkyOfDayAnswer.Of(forecast),
+            Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
     }
 }
@@ -51,6 +55,9 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     /// <inheritdoc cref="ForecastAnswer.NearestMiss"/>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <inheritdoc cref="ForecastAnswer.Ground"/>
+    public GroundAnswer? Ground { get; init; }
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -59,6 +66,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
+            Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
     }
 }

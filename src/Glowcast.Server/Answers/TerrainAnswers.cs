@@ -6,10 +6,12 @@ namespace Glowcast.Server.Answers;
 /// <summary>What a grid holds.</summary>
 /// <param name="Crs">The coordinate system of its net, by name.</param>
 /// <param name="VerticalDatum">What heights are counted from; null where no file says it.</param>
+/// <param name="Holes">Posts without a height, which block nothing.</param>
+/// <param name="FilledPosts">Holes that were given a height from around them.</param>
 /// <param name="LatitudeStepDeg">Null where the net is on the plane of a projection, as is the other step.</param>
 public sealed record GridAnswer(
     string Name, string Crs, string? VerticalDatum, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg,
-    double? LatitudeStepDeg, double? LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes)
+    double? LatitudeStepDeg, double? LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes, int FilledPosts)
 {
     public static GridAnswer Of(ElevationGrid grid)
     {
@@ -17,23 +19,33 @@ public sealed record GridAnswer(
         var posts = grid.Posts;
         return new GridAnswer(
             grid.Name, posts.Crs, grid.VerticalDatum, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg,
-            posts.LatitudeStepDeg, posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes);
+            posts.LatitudeStepDeg, posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes, grid.FilledPosts);
     }
+}
+
+/// <summary>How whole the ground is that an answer rests on.</summary>
+/// <param name="Holes">Posts without a height, which block nothing.</param>
+/// <param name="FilledPosts">Holes that were given a height from around them.</param>
+/// <param name="IsCut">The files reach farther: only the ground around the place was read.</param>
+public sealed record GroundAnswer(int Holes, int FilledPosts, bool IsCut)
+{
+    public static GroundAnswer? Of(ElevationGrid? grid) => grid is null ? null : new GroundAnswer(grid.Relief.Holes, grid.FilledPosts, grid.IsCut);
 }
 
 /// <summary>What is taken to stand past the grid's edge, and whether it could matter.</summary>
 /// <param name="Assumed">"nothing" or "smoothEarth".</param>
 /// <param name="HeightM">Of the smooth earth.</param>
-/// <param name="EdgeDistanceM">Where the ray leaves the grid; null where the search could end before.</param>
-/// <param name="CouldMatter">Ground out there, as high as the highest on earth, would stand above the answer; null where
-/// the question is not about one ray.</param>
-public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double? EdgeDistanceM, bool? CouldMatter)
+/// <param name="HighestM">No ground out there is taken to be higher.</param>
+/// <param name="EdgeDistanceM">Where the ray leaves the grid; null where the question is not about one ray.</param>
+/// <param name="CouldMatter">Ground out there, as high as it may be, would stand above the answer; null where the
+/// question is not about one ray.</param>
+public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double HighestM, double? EdgeDistanceM, bool? CouldMatter)
 {
     public static BeyondGridAnswer Of(SightModel model, TerrainHorizon? horizon = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         return new BeyondGridAnswer(
-            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter);
+            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, model.HighestBeyond.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter);
     }
 }
 
@@ -64,23 +76,30 @@ public sealed record SightAnswer(
 /// <summary>What stands highest in a span, bearing by bearing.</summary>
 public sealed record SkylineAnswer(double EyeHeightM, IReadOnlyList<SkylineColumnAnswer> Columns)
 {
-    public static SkylineAnswer Of(VisibleSurface view)
+    public static SkylineAnswer Of(VisibleSurface view, SightModel model)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return new SkylineAnswer(view.Eye.Height.Metres, [.. view.Columns.Select(column => SkylineColumnAnswer.Of(column, view.Eye.Point))]);
+        ArgumentNullException.ThrowIfNull(model);
+        return new SkylineAnswer(view.Eye.Height.Metres, [.. view.Columns.Select(column => SkylineColumnAnswer.Of(column, view.Eye, model))]);
     }
 }
 
 /// <summary>One bearing of a skyline; nulls where the grid has no ground there.</summary>
+/// <param name="GridEdgeM">Where the bearing leaves the grid.</param>
+/// <param name="BeyondCouldMatter">Ground past that, as high as it may be, would stand above the skyline.</param>
 public sealed record SkylineColumnAnswer(
-    double BearingDeg, double? SkylineDeg, double? DistanceM, double? HeightM, double? LatitudeDeg, double? LongitudeDeg)
+    double BearingDeg, double? SkylineDeg, double? DistanceM, double? HeightM, double? LatitudeDeg, double? LongitudeDeg,
+    double GridEdgeM, bool BeyondCouldMatter)
 {
-    public static SkylineColumnAnswer Of(VisibleColumn column, GeoPoint eye)
+    public static SkylineColumnAnswer Of(VisibleColumn column, Place eye, SightModel model)
     {
         ArgumentNullException.ThrowIfNull(column);
-        if (column.Skyline is not { } top) return new SkylineColumnAnswer(column.Bearing.Degrees, null, null, null, null, null);
-        var point = new GroundLine(eye, column.Bearing).At(top.DistanceM);
+        ArgumentNullException.ThrowIfNull(model);
+        var (bearingDeg, edgeM) = (column.Bearing.Degrees, column.GridEdge.Metres);
+        if (column.Skyline is not { } top) return new SkylineColumnAnswer(bearingDeg, null, null, null, null, null, edgeM, true);
+        var point = new GroundLine(eye.Point, column.Bearing).At(top.DistanceM);
         return new SkylineColumnAnswer(
-            column.Bearing.Degrees, double.RadiansToDegrees(top.AltitudeRad), top.DistanceM, top.HeightM, point.LatitudeDeg, point.LongitudeDeg);
+            bearingDeg, double.RadiansToDegrees(top.AltitudeRad), top.DistanceM, top.HeightM, point.LatitudeDeg, point.LongitudeDeg,
+            edgeM, model.CouldBeyondStandAbove(Angle.FromRadians(top.AltitudeRad), eye.Height, column.GridEdge));
     }
 }

@@ -55,7 +55,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
 
     private async Task WorkOutAsync(string address, Plan plan, FieldNotesAnswer? said, CancellationToken cancel)
     {
-        var ground = await grids.JoinAsync(plan.Grids, cancel);
+        var ground = await grids.JoinAsync(plan.Grids, plan.FillHoles, cancel);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         limit.CancelAfter(options.LongestForecast);
         Dictionary<string, byte[]> parts;

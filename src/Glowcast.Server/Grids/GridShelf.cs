@@ -48,9 +48,10 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
     }
 
     /// <summary>Those of a plan, joined.</summary>
+    /// <param name="fillsHoles">Small holes are to be filled.</param>
     /// <exception cref="TooMuchException">Together they are larger than this service bears.</exception>
     /// <exception cref="BadInputException">They cannot be joined, or one has been deleted meanwhile.</exception>
-    public async Task<ElevationGrid> JoinAsync(IEnumerable<string> ids, CancellationToken cancel)
+    public async Task<ElevationGrid> JoinAsync(IEnumerable<string> ids, bool fillsHoles, CancellationToken cancel)
     {
         var (tiles, posts) = (new List<ElevationGrid>(), 0L);
         foreach (var id in ids.Distinct())
@@ -60,7 +61,7 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
             if (posts > options.MostPosts) throw new TooMuchException($"The grids have more than {options.MostPosts} posts together, which is all this service gives to one plan; give fewer.");
             tiles.Add(tile);
         }
-        return GridMosaic.Join(tiles);
+        return GridMosaic.Join(tiles, new GridReading { FillHoles = fillsHoles });
     }
 
     /// <summary>Notes every id that no grid has.</summary>

@@ -40,6 +40,23 @@ public class PlanAdditionsTests
         Assert.Equal("span.crestShare", Assert.Single(refusal.Faults).Field);
     }
 
+    [Fact]
+    public void What_is_known_of_the_ground_is_read()
+    {
+        var plan = Ground("true", "3200");
+        Assert.True(plan.FillHoles);
+        Assert.Equal(3200, plan.Conditions.Sight.HighestBeyond.Metres);
+        var usual = Ground("null", "null");
+        Assert.False(usual.FillHoles);
+        Assert.Equal(8849, usual.Conditions.Sight.HighestBeyond.Metres);
+        var refusal = Assert.Throws<BadInputException>(() => Ground("1", "12000"));
+        Assert.Equal(["conditions.highestBeyondM", "fillHoles"], refusal.Faults.Select(fault => fault.Field).Order());
+
+        static Plan Ground(string fillHoles, string highestBeyond) => PlanReader.Read(
+            new MemoryStream(Encoding.UTF8.GetBytes($$"""{ "span": { "fromDeg": 350, "toDeg": 20 }, "fillHoles": {{fillHoles}}, "conditions": { "highestBeyondM": {{highestBeyond}} } }""")),
+            PlanNeeds.Nothing);
+    }
+
     [Theory]
     [InlineData("[85, 0]", "[5]", "", "lens.alternativesMm")]
     [InlineData("85", "[5]", "", "lens.alternativesMm")]

@@ -63,6 +63,15 @@ public class DtedAndZipTests
         }
     }
 
+    // MIL-PRF-89020B: the codes are MSL and E96, and each elevation is one "as determined by the Earth Gravity Model (EGM) 1996".
+    [Theory]
+    [InlineData("E96", "EGM96")]
+    [InlineData("MSL", "EGM96")]
+    [InlineData("NAV", "NAV")]
+    [InlineData("   ", null)]
+    public void Dted_heights_count_from_what_the_file_says(string code, string? datum) =>
+        Assert.Equal(datum, GridFile.Read(new MemoryStream(MadeDted.Write((_, _) => 5, verticalDatum: code)), "made.dt1").VerticalDatum);
+
     [Fact]
     public void A_zipped_tile_is_read_by_its_entrys_name_alone()
     {
