@@ -15,6 +15,9 @@ public sealed record ForecastAnswer(
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <summary>What makes the windows mean less than they seem to.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
 
@@ -36,6 +39,7 @@ public sealed record ForecastAnswer(
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+            Warnings = forecast.Warnings,
             Sky = SkyOfDayAnswer.Of(forecast),
         };
     }
@@ -47,6 +51,9 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     /// <inheritdoc cref="ForecastAnswer.NearestMiss"/>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <inheritdoc cref="ForecastAnswer.Warnings"/>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -55,6 +62,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
+            Warnings = forecast.Warnings,
         };
     }
 }
@@ -72,6 +80,9 @@ public sealed record CloudAnswer(double? DeckTopM);
 public sealed record AssumedAnswer(
     double CrestBandDeg, double CrestLit, double ColumnsLit, double DiscShare, double ValleyLit, double RefractionK, BeyondGridAnswer BeyondGrid)
 {
+    /// <summary>Ground farther than this is ridge, nearer ground is valley.</summary>
+    public required double RidgeFromKm { get; init; }
+
     /// <summary>Of the air before the ridge.</summary>
     public required double VisibilityKm { get; init; }
 
@@ -90,6 +101,7 @@ public sealed record AssumedAnswer(
             thresholds.CrestBand.Degrees, thresholds.CrestLit, thresholds.ColumnsLit, thresholds.DiscShare, thresholds.ValleyLit,
             plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight))
         {
+            RidgeFromKm = thresholds.RidgeFrom.Kilometres,
             VisibilityKm = plan.Conditions.Visibility.Kilometres,
             AerosolBeta = plan.Conditions.AerosolBeta,
             LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
