@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace Glowcast.Cli.Tests;
 
-/// <summary>What light --plan says of a window, of a day without one, and of every minute and bearing.</summary>
+/// <summary>What light --plan says of a window, of a span without a valley, and of every minute and bearing.</summary>
 public class LightOfPlanTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     [Fact]
@@ -42,20 +42,6 @@ public class LightOfPlanTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.Matches(@"closed by +terrain on", page.Out);
         Assert.Matches(@"light comes +(from the|on both sides)", page.Out);
         Assert.Matches(@"lit then +ridge \d+ % at its start", page.Out);
-    }
-
-    [Fact]
-    public async Task A_day_without_a_window_says_why_and_how_near_it_came()
-    {
-        // All of the crest, and none of the slope right under it.
-        var plan = valley.Write("strict.json", MadeValley.PlanWith(
-            ("span.ridgeFromKm", 11.9), ("thresholds", JsonNode.Parse("""{ "valleyLit": 0, "columnsLit": 1, "crestLit": 1 }"""))).ToJsonString());
-        var light = (await Outcome.Of("light", "--plan", plan, "--json")).Json;
-        Assert.Empty(light.GetProperty("windows").EnumerateArray());
-        Assert.Contains("At the nearest", light.GetProperty("whyNone").GetString(), StringComparison.Ordinal);
-        var miss = light.GetProperty("nearestMiss");
-        Assert.True(miss.GetProperty("litShareMissing").GetDouble() + miss.GetProperty("valleyShareTooMuch").GetDouble() > 0);
-        Assert.EndsWith("+01:00", miss.GetProperty("atLocal").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]
