@@ -42,6 +42,7 @@ internal static class ForecastPage
     {
         page.Heading(forecast.Windows.Count == 1 ? "The window of light" : "Windows of light");
         if (forecast.WhyNone is { } why) page.Paragraph($"None. {why}", Tone.Bad);
+        foreach (var warning in forecast.Warnings) page.Paragraph(warning, Tone.Doubtful);
         if (forecast.Windows.Count == 0) return;
         var clock = ClockOf(forecast);
         page.Table(["", .. clock.Headings, ">±", "because"], forecast.Windows.SelectMany((window, i) => (IReadOnlyList<string>[])
@@ -52,6 +53,7 @@ internal static class ForecastPage
         foreach (var (i, window) in forecast.Windows.Index())
         {
             page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
+            page.Facts(WindowFacts.Of(window));
             WriteLight(page, forecast, window);
         }
     }

@@ -24,6 +24,9 @@ public sealed record LightForecast(
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 
+    /// <summary>What in the scene makes its windows mean less than they seem to.</summary>
+    public IReadOnlyList<string> Warnings => SceneWarnings.Of(Scene);
+
     /// <summary>Why neither the set nor any change of it fits, in a sentence; null where something does.</summary>
     public string? WhyNothingFits { get; init; }
 

@@ -16,6 +16,9 @@ public sealed record ForecastAnswer(
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <summary>What makes the windows mean less than they seem to.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
 
@@ -43,6 +46,7 @@ public sealed record ForecastAnswer(
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+            Warnings = forecast.Warnings,
             Sky = SkyOfDayAnswer.Of(forecast),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
@@ -58,6 +62,9 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     /// <inheritdoc cref="ForecastAnswer.Ground"/>
     public GroundAnswer? Ground { get; init; }
 
+    /// <inheritdoc cref="ForecastAnswer.Warnings"/>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -67,6 +74,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
+            Warnings = forecast.Warnings,
         };
     }
 }
@@ -81,6 +89,9 @@ public sealed record SpanAnswer(double FromDeg, double ToDeg, double RidgeFromKm
 public sealed record AssumedAnswer(
     double CrestBandDeg, double CrestLit, double ColumnsLit, double DiscShare, double ValleyLit, double RefractionK, BeyondGridAnswer BeyondGrid)
 {
+    /// <summary>Ground farther than this is ridge, nearer ground is valley.</summary>
+    public required double RidgeFromKm { get; init; }
+
     /// <summary>Of the air before the ridge.</summary>
     public required double VisibilityKm { get; init; }
 
@@ -99,6 +110,7 @@ public sealed record AssumedAnswer(
             thresholds.CrestBand.Degrees, thresholds.CrestLit, thresholds.ColumnsLit, thresholds.DiscShare, thresholds.ValleyLit,
             plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight))
         {
+            RidgeFromKm = thresholds.RidgeFrom.Kilometres,
             VisibilityKm = plan.Conditions.Visibility.Kilometres,
             AerosolBeta = plan.Conditions.AerosolBeta,
             LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
