@@ -15,6 +15,9 @@ public sealed record ForecastAnswer(
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <inheritdoc cref="FramesLightAnswer.Of"/>
+    public IReadOnlyList<IReadOnlyList<FramesLightAnswer>>? FramesLight { get; init; }
+
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
 
@@ -29,13 +32,14 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
             new CloudAnswer(plan.Conditions.DeckTop?.Metres),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+            FramesLight = withPictures ? FramesLightAnswer.Of(forecast) : null,
             Sky = SkyOfDayAnswer.Of(forecast),
         };
     }

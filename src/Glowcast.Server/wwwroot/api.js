@@ -9,6 +9,9 @@ export class Refusal extends Error {
   }
 }
 
+/** Nobody answered. */
+export class Unreachable extends Refusal {}
+
 /** The plan that the service opens with; null where it has none. */
 export async function demoPlan() {
   const response = await ask('/api/demo');
@@ -29,7 +32,7 @@ async function ask(address, request) {
     return await fetch(address, request);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new Refusal('The service does not answer. Is it still running?', {});
+    throw new Unreachable('The service does not answer. Is it still running?', {});
   }
 }
 

@@ -1,7 +1,6 @@
 // @ts-check
 /** The ridge picture: sky, ground, the frames of the set over it, altitudes beside it. */
 import { multiples, stepFor } from '../think/scales.js';
-import { inksAt } from '../think/tones.js';
 import { frameOutline } from '../think/outline.js';
 import { svg } from './elements.js';
 
@@ -27,21 +26,16 @@ export function upScale(raster, { across: { pxPerDeg }, isNarrow }) {
 /** The altitude of its lower edge. @param {Raster} raster */
 const footOf = raster => raster.topDeg - raster.rows * raster.rowDeg;
 
-/** @param {HTMLCanvasElement} canvas @param {HTMLCanvasElement} ground painted at the raster's own size
- * @param {Raster} raster @param {UpScale} up @param {number} ratio @param {number} sunAltitudeDeg */
-export function drawScene(canvas, ground, raster, up, ratio, sunAltitudeDeg) {
-  const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
-  const inks = inksAt(sunAltitudeDeg);
-  const horizon = up.toPx(0) * ratio;
-  const sky = context.createLinearGradient(0, 0, 0, horizon);
-  sky.addColorStop(0, css(inks.top));
-  sky.addColorStop(1, css(inks.foot));
-  context.fillStyle = sky;
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  context.imageSmoothingQuality = 'high';
-  const top = up.toPx(raster.topDeg) * ratio;
-  context.drawImage(ground, 0, top, canvas.width, up.toPx(footOf(raster)) * ratio - top);
+/** Puts the picture, painted at the raster's own size, in its place; the sky shines through from behind it.
+ * @param {HTMLElement} view @param {HTMLCanvasElement} ground @param {Raster} raster @param {UpScale} up @param {Frame} frame */
+export function placeScene(view, ground, raster, up, frame) {
+  const top = up.toPx(raster.topDeg);
+  Object.assign(view.style, { left: `${frame.left}px`, width: `${frame.right - frame.left}px`, height: `${frame.height}px` });
+  Object.assign(ground.style, { top: `${top}px`, width: '100%', height: `${up.toPx(footOf(raster)) - top}px` });
 }
+
+/** The sky above the horizon. @param {UpScale} up @param {{ top: import('../think/tones.js').Rgb, foot: import('../think/tones.js').Rgb }} inks */
+export const skyOf = (up, inks) => `linear-gradient(${css(inks.top)}, ${css(inks.foot)} ${up.toPx(0).toFixed(0)}px)`;
 
 /** @param {import('../think/tones.js').Rgb} rgb */
 const css = rgb => `rgb(${rgb.map(Math.round).join(' ')})`;
