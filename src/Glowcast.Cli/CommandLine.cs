@@ -73,6 +73,7 @@ public static class CommandLine
             new SeasonCommand(terminal),
             new GridCommand(terminal),
             new ServeCommand(terminal),
+            new DataCommand(terminal),
             new DemoCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);

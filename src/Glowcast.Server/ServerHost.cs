@@ -2,10 +2,13 @@ using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
+using Glowcast.Server.Grids;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
+using Glowcast.Server.Store;
 using Microsoft.AspNetCore.ResponseCompression;
+using NodaTime;
 
 namespace Glowcast.Server;
 
@@ -14,8 +17,8 @@ public static class ServerHost
 {
     private const int MostBodyBytes = 64 * 1024;
 
-    /// <summary>The service, ready to start. It reads no settings and no files: all it knows is in its options.</summary>
-    /// <exception cref="BadInputException">An address that is none, or not of this machine.</exception>
+    /// <summary>The service, ready to start. It reads no settings: all it knows is in its options, and in the data folder they name.</summary>
+    /// <exception cref="BadInputException">An address that is none, or not of this machine; a data folder that cannot be used.</exception>
     public static WebApplication Build(ServerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
@@ -30,6 +33,7 @@ public static class ServerHost
             .Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         AddServices(builder.Services, options);
         var app = builder.Build();
+        _ = app.Services.GetRequiredService<IGrids>();
         Use(app);
         Map(app);
         return app;
@@ -38,8 +42,11 @@ public static class ServerHost
     private static void AddServices(IServiceCollection services, ServerOptions options)
     {
         services.AddSingleton(options);
-        services.AddSingleton(new GridShelf(options.Grids));
+        services.AddSingleton<GridShelf>();
+        services.AddSingleton<GridReception>();
         services.AddSingleton<ForecastDesk>();
+        services.AddStore(options.DataFolder);
+        services.AddSingleton<IClock>(SystemClock.Instance);
         services.AddRoutingCore();
         services.AddProblems();
         services.AddHostFiltering(filter => (filter.AllowedHosts, filter.IncludeFailureMessage) = (Loopback.HostNames, false));
@@ -64,6 +71,8 @@ public static class ServerHost
         app.MapForecasts();
         app.MapSun();
         app.MapGrids();
+        app.MapHillshade();
+        app.MapDocuments();
         app.MapDemo();
         app.MapOpenApi();
     }

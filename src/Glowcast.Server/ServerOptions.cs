@@ -13,6 +13,12 @@ public sealed record ServerOptions
     /// <summary>The elevation grids by id: what the <c>grids</c> of a posted plan name.</summary>
     public IReadOnlyDictionary<string, ElevationGrid> Grids { get; init; } = ReadOnlyDictionary<string, ElevationGrid>.Empty;
 
+    /// <summary>Where the service keeps what it is given; made where it is not there. Null to keep it until the service ends.</summary>
+    public string? DataFolder { get; init; }
+
+    /// <summary>No uploaded file may be larger.</summary>
+    public long MostUploadBytes { get; init; } = 512L << 20;
+
     /// <summary>The plan that the page opens with; its grids are ids too. Null for none.</summary>
     public JsonElement? DemoPlan { get; init; }
 }

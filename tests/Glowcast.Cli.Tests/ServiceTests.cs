@@ -1,16 +1,15 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 
 namespace Glowcast.Cli.Tests;
 
-public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
+public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     [Fact]
     public async Task Serve_answers_until_it_is_stopped()
     {
-        await using var service = new Running("serve", "--urls", "http://127.0.0.1:0", "--grid", valley.Grid);
+        await using var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--grid", valley.Grid);
 
         var address = await service.AddressAsync();
         using var client = new HttpClient();
@@ -23,7 +22,7 @@ public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task The_demo_prints_its_forecast_and_serves_its_plan()
     {
-        await using var demo = new Running("demo");
+        await using var demo = new RunningCommand("demo");
 
         var address = await demo.AddressAsync();
         using var client = new HttpClient();
@@ -61,58 +60,5 @@ public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     {
         Assert.Equal(["--grid nowhere.hgt"], (await Outcome.Of("serve", "--grid", "nowhere.hgt")).Faults);
         Assert.Equal(["--grid"], (await Outcome.Of("serve", "--grid", valley.Grid, valley.Grid)).Faults);
-    }
-
-    /// <summary>A command that runs until it is stopped.</summary>
-    private sealed class Running : IAsyncDisposable
-    {
-        private readonly Announcements output = new();
-        private readonly StringWriter error = new();
-        private readonly CancellationTokenSource stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
-        private readonly Task<int> exit;
-
-        public Running(params string[] args) => exit = Task.Run(() => CommandLine.RunAsync(args, output, error, stop.Token));
-
-        /// <summary>All it said; to be read when it has said its address, the last thing it says.</summary>
-        public string Out => output.ToString();
-
-        /// <summary>Where it says that it listens.</summary>
-        public async Task<Uri> AddressAsync()
-        {
-            await Task.WhenAny(output.Address, exit);
-            Assert.False(exit.IsCompleted, error.ToString());
-            return await output.Address;
-        }
-
-        public async Task<int> StopAsync()
-        {
-            await stop.CancelAsync();
-            return await exit;
-        }
-
-        public async ValueTask DisposeAsync()
-        {
-            await StopAsync();
-            stop.Dispose();
-            await output.DisposeAsync();
-            await error.DisposeAsync();
-        }
-    }
-
-    /// <summary>Waits for the line with an address.</summary>
-    private sealed partial class Announcements : StringWriter
-    {
-        private readonly TaskCompletionSource<Uri> address = new(TaskCreationOptions.RunContinuationsAsynchronously);
-
-        public Task<Uri> Address => address.Task;
-
-        public override async Task WriteLineAsync(string? value)
-        {
-            await base.WriteLineAsync(value);
-            if (LocalAddress().Match(value ?? "") is { Success: true } match) address.SetResult(new Uri(match.Value + "/"));
-        }
-
-        [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
-        private static partial Regex LocalAddress();
     }
 }

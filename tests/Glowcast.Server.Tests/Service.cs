@@ -44,5 +44,10 @@ public sealed class Service : IAsyncLifetime
     public Task<HttpResponseMessage> PostTextAsync(string text, string query = "", string type = "application/json") => Client.PostAsync(
         new Uri($"/api/forecasts{query}", UriKind.Relative), new StringContent(text, Encoding.UTF8, type), TestContext.Current.CancellationToken);
 
+    public Task<HttpResponseMessage> SendAsync(HttpMethod method, string path, JsonNode? body = null, params (string Name, string Value)[] headers) =>
+        Client.SendJsonAsync(method, path, body, headers);
+
+    public Task<HttpResponseMessage> UploadAsync(string name, byte[] file) => Client.UploadAsync(name, file);
+
     public Task<HttpResponseMessage> GetAsync(string path) => Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
 }

@@ -55,6 +55,30 @@ internal static class Description
         return Task.CompletedTask;
     });
 
+    /// <summary>A name, and a thing of the plan under a field of its own.</summary>
+    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        var schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Required = new HashSet<string> { "name", field },
+            Properties = new Dictionary<string, IOpenApiSchema>
+            {
+                ["name"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 },
+                [field] = new OpenApiSchema { Type = JsonSchemaType.Object },
+            },
+        };
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
+        return Task.CompletedTask;
+    });
+
+    /// <summary>The body is a file as it is.</summary>
+    public static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route, string type) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [type] = new() } };
+        return Task.CompletedTask;
+    });
+
     public static RouteHandlerBuilder AnswersPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.Responses!["200"] = new OpenApiResponse { Description = "The plan.", Content = PlanIn(context.Document) };

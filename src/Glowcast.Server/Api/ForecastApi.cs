@@ -12,7 +12,6 @@ internal static class ForecastApi
         .WithDescription("The body is a plan. A day without light is an answer like any other.")
         .TakesPlan()
         .TakesQuery(new QueryParameter("pictures", "Whether to send the light chart and the ridge picture too.", "boolean"))
-        .Accepts<System.Text.Json.JsonElement>("application/json")
         .Produces<ForecastAnswer>()
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
@@ -20,13 +19,12 @@ internal static class ForecastApi
 
     private static async Task<IResult> PostAsync(HttpContext context, ForecastDesk desk)
     {
-        using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
+        var body = await context.Request.ReadJsonAsync(context.RequestAborted);
         var faults = new Faults();
         var query = new QueryFields(context.Request.Query, faults);
         var withPictures = query.Flag("pictures");
         query.RefuseUnknown();
         return TypedResults.Bytes(
-            await desk.AnswerAsync(body.ToArray(), withPictures, faults, context.RequestAborted), "application/json; charset=utf-8");
+            await desk.AnswerAsync(body, withPictures, faults, context.RequestAborted), "application/json; charset=utf-8");
     }
 }

@@ -55,9 +55,10 @@ internal sealed class QueryFields(IQueryCollection query, Faults faults)
 
     private string? Text(string name)
     {
-        if (!known.Contains(name)) known.Add(name);
         var values = query[name];
-        if (values.Count > 1) faults.Add(name, $"Is given {values.Count} times; give it once.");
+        var isNew = !known.Contains(name);
+        if (isNew) known.Add(name);
+        if (isNew && values.Count > 1) faults.Add(name, $"Is given {values.Count} times; give it once.");
         return values.Count == 0 ? null : values[0];
     }
 }

@@ -2,7 +2,9 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Grids;
 using Microsoft.Extensions.Caching.Memory;
 
 namespace Glowcast.Server.Forecasts;
@@ -24,11 +26,12 @@ internal sealed class ForecastDesk(GridShelf grids) : IDisposable
     {
         var key = $"{Convert.ToHexString(SHA256.HashData(planJson))} {withPictures}";
         if (!faults.Any && answers.TryGetValue(key, out byte[]? remembered)) return remembered!;
-        var plan = PostedPlan.Read(planJson, grids, faults);
+        var plan = await PostedPlan.ReadAsync(planJson, grids, faults, cancel);
         await turn.WaitAsync(cancel);
         try
         {
-            var answer = await Task.Run(() => Answer(plan, withPictures, cancel), cancel);
+            var ground = await grids.JoinAsync(plan.Grids, cancel);
+            var answer = await Task.Run(() => Answer(plan, ground, withPictures, cancel), cancel);
             return answers.Set(key, answer, new MemoryCacheEntryOptions { Size = answer.Length });
         }
         finally
@@ -43,9 +46,9 @@ internal sealed class ForecastDesk(GridShelf grids) : IDisposable
         turn.Dispose();
     }
 
-    private byte[] Answer(Plan plan, bool withPictures, CancellationToken cancel)
+    private static byte[] Answer(Plan plan, ElevationGrid ground, bool withPictures, CancellationToken cancel)
     {
-        var forecast = Forecaster.Forecast(plan, grids.Join(plan.Grids), cancel: cancel);
+        var forecast = Forecaster.Forecast(plan, ground, cancel: cancel);
         return JsonSerializer.SerializeToUtf8Bytes(ForecastAnswer.Of(forecast, withPictures), AnswerJson.Options);
     }
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Server.Grids;
 
 namespace Glowcast.Server.Forecasts;
 
@@ -9,7 +10,7 @@ internal static class PostedPlan
 {
     /// <param name="faults">Faults of the request found before; they are said together with the plan's.</param>
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
-    public static Plan Read(ReadOnlyMemory<byte> json, GridShelf grids, Faults faults)
+    public static async Task<Plan> ReadAsync(ReadOnlyMemory<byte> json, GridShelf grids, Faults faults, CancellationToken cancel)
     {
         using var document = PlanText.Parse(json);
         Plan? plan = null;
@@ -21,7 +22,7 @@ internal static class PostedPlan
         {
             foreach (var fault in bad.Faults) faults.Add(fault.Field, fault.Message);
         }
-        grids.Check(GridIds(document.RootElement), faults);
+        await grids.CheckAsync(GridIds(document.RootElement), faults, cancel);
         faults.ThrowIfAny();
         return plan!;
     }

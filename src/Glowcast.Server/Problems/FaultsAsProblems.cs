@@ -12,8 +12,9 @@ internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExcep
     {
         var problem = exception switch
         {
-            BadInputException bad => Of(bad),
+            BadInputException bad => Of(bad, StatusCodes.Status400BadRequest),
             BadHttpRequestException refused => new ProblemDetails { Status = refused.StatusCode, Detail = refused.Message },
+            _ when FullDisk.Is(exception) => new ProblemDetails { Status = StatusCodes.Status507InsufficientStorage, Detail = FullDisk.Message },
             _ => null,
         };
         if (problem is null) return false;
@@ -22,12 +23,15 @@ internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExcep
         return true;
     }
 
-    private static HttpValidationProblemDetails Of(BadInputException bad)
+    /// <summary>Bad input that is more than a badly written request.</summary>
+    public static IResult Result(BadInputException bad, int status) => TypedResults.Problem(Of(bad, status));
+
+    private static HttpValidationProblemDetails Of(BadInputException bad, int status)
     {
         var messages = bad.Faults.GroupBy(fault => fault.Field).ToDictionary(field => field.Key, field => field.Select(fault => fault.Message).ToArray());
         return new HttpValidationProblemDetails(messages)
         {
-            Status = StatusCodes.Status400BadRequest,
+            Status = status,
             Title = messages.Count == 1 ? "One field is wrong." : $"{messages.Count} fields are wrong.",
         };
     }
