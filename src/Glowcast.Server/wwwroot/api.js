@@ -9,6 +9,8 @@ export class Refusal extends Error {
   }
 }
 
+const Silent = 'The service does not answer. Is it still running?';
+
 /** Nobody answered. */
 export class Unreachable extends Refusal {}
 
@@ -21,6 +23,18 @@ export async function demoPlan() {
 /** @returns {Promise<{ id: string, grid: any }[]>} */
 export const grids = async () => answered(await ask('/api/grids'));
 
+/** @param {File} file @param {(share: number) => void} onProgress @returns {Promise<{ id: string }>} */
+export const sendGrid = (file, onProgress) => new Promise((done, fail) => {
+  // Only this old way of asking tells how much has been sent.
+  const request = new XMLHttpRequest();
+  request.open('POST', `/api/grids?name=${encodeURIComponent(file.name)}`);
+  request.setRequestHeader('Content-Type', 'application/octet-stream');
+  request.upload.onprogress = event => onProgress(event.loaded / event.total);
+  request.onerror = () => fail(new Unreachable(Silent, {}));
+  request.onload = () => answered(new Response(request.responseText, { status: request.status })).then(done, fail);
+  request.send(file);
+});
+
 /** @param {string} planJson @param {AbortSignal} signal */
 export const forecast = async (planJson, signal) => answered(await ask('/api/forecasts?pictures=true', {
   method: 'POST', headers: { 'Content-Type': 'application/json' }, body: planJson, signal,
@@ -32,7 +46,7 @@ async function ask(address, request) {
     return await fetch(address, request);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new Unreachable('The service does not answer. Is it still running?', {});
+    throw new Unreachable(Silent, {});
   }
 }
 

@@ -9,10 +9,13 @@ import { describeLight, describeRidge, describeSet, describeStair, readAt } from
 import { forecastOf, setWindow, shownOf } from './think/forecast.js';
 import { History } from './think/history.js';
 import { linkOf, stateOf } from './think/link.js';
-import { emptyPlan, withValues } from './think/plan.js';
+import { emptyPlan, isWhole, withValues } from './think/plan.js';
+import { bearing } from './think/scales.js';
 import { degrees, height, place } from './think/say.js';
 import { roomAt } from './think/stair.js';
 import { Bar } from './views/bar.js';
+import { Grids } from './views/grids.js';
+import { GroundMap } from './views/map.js';
 import { onDrag, within } from './views/drag.js';
 import { KeptPlans } from './views/kept-plans.js';
 import * as notes from './views/notes.js';
@@ -24,6 +27,9 @@ import { chartTable } from './views/table.js';
 /** @typedef {import('./think/forecast.js').Forecast} Forecast */
 /** @typedef {import('./think/link.js').State} State */
 
+const HalfLookDeg = 20;
+const MostSummits = 500;
+
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 const part = id => /** @type {T} */ (document.getElementById(id));
 
@@ -31,6 +37,19 @@ const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
 const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan));
 const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
+const map = new GroundMap(part('map'), {
+  stand: ({ latitudeDeg, longitudeDeg }) => begun({ 'lookout.latitudeDeg': Number(latitudeDeg.toFixed(6)), 'lookout.longitudeDeg': Number(longitudeDeg.toFixed(6)) }),
+  look: bearingDeg => begun({ 'span.fromDeg': bearing(Math.round(bearingDeg) - HalfLookDeg), 'span.toDeg': bearing(Math.round(bearingDeg) + HalfLookDeg) }),
+});
+const grids = new Grids(part('grids'), {
+  onGrid: id => begun({ grids: [...new Set([...form.plan.grids ?? [], id])] }),
+  onForget: id => begun({ grids: form.plan.grids.filter((/** @type {string} */ other) => other !== id) }),
+  onSummits: summits => {
+    plate.summits = [...plate.summits, ...summits].slice(0, MostSummits);
+    localStorage.setItem('summits', JSON.stringify(plate.summits));
+    drawAll();
+  },
+});
 const minute = /** @type {HTMLInputElement} */ (part('minute'));
 const start = /** @type {HTMLInputElement} */ (part('start'));
 /** @type {History<State>} */
@@ -62,6 +81,7 @@ async function workOut(planJson, wanted = {}, isNew = true) {
     if (isNew) states.push({ plan, startS: choice.startS, minute: choice.minute });
     showForecast(forecast);
     remember();
+    showGround();
   } catch (error) {
     if (!signal.aborted) showProblem(error);
   } finally {
@@ -105,6 +125,21 @@ function settle() {
 
 /** @param {Record<string, unknown>} edits new values by dotted paths */
 const change = edits => workOut(JSON.stringify(withValues(form.plan, edits)));
+
+/** A change while the plan may not be whole yet. @param {Record<string, unknown>} edits */
+async function begun(edits) {
+  const plan = withValues(form.plan, edits);
+  if (isWhole(plan)) return change(edits);
+  form.show(plan);
+  await showGround();
+}
+
+/** Grids of the service and the map of those that the plan uses. */
+async function showGround() {
+  const known = await service.grids().catch(() => []);
+  grids.show(known, form.plan.grids ?? []);
+  map.show(known, form.plan, forecast);
+}
 
 /** Says that the page is at work, and for how long already. */
 function showProgress() {
@@ -311,6 +346,7 @@ function chooseStartAt(which) {
 
 async function begin() {
   listen();
+  plate.summits = JSON.parse(localStorage.getItem('summits') ?? '[]');
   navigator.serviceWorker?.register('sw.js').catch(console.warn);
   keptPlans.show();
   try {
@@ -326,7 +362,8 @@ async function begin() {
     }
     form.show(emptyPlan((await service.grids()).map(grid => grid.id)));
     form.details.open = true;
-    part('progress').textContent = 'Write a plan, and have it worked out.';
+    part('progress').textContent = 'Drop an elevation grid, click where you would stand, and where you would look. Or write a plan.';
+    await showGround();
   } catch (error) {
     const [last] = error instanceof service.Unreachable ? await kept.all() : [];
     if (last) workOut(last.planJson, last);

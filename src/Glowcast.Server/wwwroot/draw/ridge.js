@@ -66,3 +66,19 @@ export function drawFrames(drawing, frame, up, set, stair) {
     group.append(svg('path', { class: problem ? 'outline missing' : exposure.spare ? 'outline spare' : 'outline', d: `${path}Z` }));
   }
 }
+
+const NamePx = 13;
+
+/** Names over the summits that are in sight, the nearest first; one that would cover another is left out.
+ * @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up @param {{ name: string, bearingDeg: number, altitudeDeg: number }[]} summits */
+export function drawSummits(drawing, frame, up, summits) {
+  /** @type {[number, number, number][]} */
+  const taken = [];
+  for (const { name, bearingDeg, altitudeDeg } of summits) {
+    const [x, foot, half] = [frame.across.toPx(bearingDeg), up.toPx(altitudeDeg), name.length * 3.6 + 4];
+    const y = [30, 44, 58].map(lift => foot - lift).find(at => at > NamePx && !taken.some(([from, to, row]) => Math.abs(row - at) < NamePx && from < x + half && to > x - half));
+    if (y === undefined || x < frame.left || x > frame.right) continue;
+    taken.push([x - half, x + half, y]);
+    drawing.append(svg('path', { class: 'leader', d: `M${x} ${y + 3}V${foot - 3}` }), svg('text', { class: 'summit', x, y, 'text-anchor': 'middle' }, name));
+  }
+}

@@ -61,12 +61,18 @@ export function typed(text, field) {
   return field.kind === 'number' && Number.isFinite(number) ? number : trimmed;
 }
 
-/** A plan to begin with where the service has none. @param {string[]} grids */
+/** Whether it names what a forecast cannot do without. @param {any} plan */
+export const isWhole = plan => plan.grids?.length > 0
+  && ['lookout.latitudeDeg', 'lookout.longitudeDeg', 'span.fromDeg', 'span.toDeg', 'date', 'lens.focalLengthMm'].every(path => (valueAt(plan, path) ?? '') !== '');
+
+const DayMs = 86_400_000;
+
+/** A plan to begin with where the service has none: tomorrow, with a common camera. @param {string[]} grids */
 export function emptyPlan(grids) {
   return {
-    lookout: { latitudeDeg: null, longitudeDeg: null, eyeHeightM: 1.7, timeZone: null }, grids, date: null,
-    span: { fromDeg: null, toDeg: null, ridgeFromKm: 5, verticalDeg: 12 },
-    camera: { sensorWidthMm: 36, sensorHeightMm: 24, pixelsWide: null, pixelsHigh: null }, lens: { focalLengthMm: null, aperture: 8 },
+    lookout: { latitudeDeg: null, longitudeDeg: null, eyeHeightM: 1.7, timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone }, grids,
+    date: new Date(Date.now() + DayMs).toISOString().slice(0, 10), span: { fromDeg: null, toDeg: null, ridgeFromKm: 5, verticalDeg: 12 },
+    camera: { sensorWidthMm: 36, sensorHeightMm: 24, pixelsWide: 6000, pixelsHigh: 4000 }, lens: { focalLengthMm: 135, aperture: 8 },
     set: { rows: null, overlap: 0.4, repeats: 1 }, conditions: { visibilityKm: 80 },
   };
 }

@@ -3,7 +3,7 @@
 import { drawBearings, drawTimes } from '../draw/axis.js';
 import { fillLight, fillSwatch } from '../draw/light-states.js';
 import { frameOf, inks, layOut, layOver } from '../draw/plate.js';
-import { drawAltitudes, drawFrames, placeScene, skyOf, upScale } from '../draw/ridge.js';
+import { drawAltitudes, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
 import { html, svg } from '../draw/elements.js';
@@ -14,6 +14,8 @@ import { lightOfPatches } from '../think/patches.js';
 import { paintGround } from '../think/painter.js';
 import { timeScale } from '../think/scales.js';
 import * as say from '../think/say.js';
+import { sightTo } from '../think/sight.js';
+import { between } from '../think/sphere.js';
 import { stairAt } from '../think/stair.js';
 import { inColour, inksAt } from '../think/tones.js';
 
@@ -46,6 +48,8 @@ export class Plate {
     this.up = null;
     /** @type {ReturnType<typeof stairAt>} */
     this.stair = [];
+    /** Of the user's own. @type {import('../think/summits.js').Summit[]} */
+    this.summits = [];
     /** Told when the ridge has been laid out anew. */
     this.onRidge = () => {};
     /** How much taller heights are drawn than bearings are wide. */
@@ -101,7 +105,8 @@ export class Plate {
   }
 
   /** @param {Forecast} forecast @param {Choice} choice */
-  drawRidge({ scene, span, set }, choice) {
+  drawRidge(forecast, choice) {
+    const { scene, span, set } = forecast;
     if (!scene) return;
     const flat = frameOf(this.ridge, span, 0);
     const up = upScale(scene.raster, flat);
@@ -111,9 +116,18 @@ export class Plate {
     placeScene(this.view, this.ground, scene.raster, up, frame);
     const drawing = layOver(this.ridge, frame);
     drawAltitudes(drawing, frame, up);
+    drawSummits(drawing, frame, up, this.summitsInSight(forecast));
     if (choice.frames && set) drawFrames(drawing, frame, up, set, this.stair);
     drawing.append(border(frame));
     this.onRidge();
+  }
+
+  /** @param {Forecast} forecast */
+  summitsInSight({ answer, scene }) {
+    return this.summits.map(({ name, ...place }) => ({ name, ...between(answer.lookout, place) })).sort((a, b) => a.metres - b.metres).flatMap(summit => {
+      const sight = scene && sightTo(scene.raster, summit.bearingDeg, summit.metres);
+      return sight && 'altitudeDeg' in sight ? [{ ...summit, altitudeDeg: sight.altitudeDeg }] : [];
+    });
   }
 
   /** What a point of the picture's panel shows; null outside the ground and sky of the raster.
