@@ -21,6 +21,7 @@ import { KeptPlans } from './views/kept-plans.js';
 import * as notes from './views/notes.js';
 import { PlanForm } from './views/plan-form.js';
 import { Plate, paintLegend } from './views/plate.js';
+import { Print } from './views/print.js';
 import { onSpan } from './views/span.js';
 import { chartTable } from './views/table.js';
 
@@ -37,6 +38,7 @@ const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
 const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan));
 const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
+const print = new Print(part('print'), plate);
 const map = new GroundMap(part('map'), {
   stand: ({ latitudeDeg, longitudeDeg }) => begun({ 'lookout.latitudeDeg': Number(latitudeDeg.toFixed(6)), 'lookout.longitudeDeg': Number(longitudeDeg.toFixed(6)) }),
   look: bearingDeg => begun({ 'span.fromDeg': bearing(Math.round(bearingDeg) - HalfLookDeg), 'span.toDeg': bearing(Math.round(bearingDeg) + HalfLookDeg) }),
@@ -194,7 +196,9 @@ function showForecast(shown) {
   part('plate').hidden = !shown.scene;
   part('light-part').hidden = part('table').hidden = !chart;
   part('set-part').hidden = shown.startS === null;
+  part('print').hidden = !shown.set;
   drawAll();
+  if (shown.set) print.show(shown);
 }
 
 /** In other units or another light. */
@@ -270,6 +274,7 @@ function listen() {
   minute.addEventListener('input', () => chooseMinute(Number(minute.value)));
   start.addEventListener('input', () => chooseStart(Number(start.value)));
   for (const slider of [minute, start]) slider.addEventListener('change', settle);
+  minute.addEventListener('change', () => print.draw());
   part('earliest').addEventListener('click', () => chooseStartAt('earliestStart'));
   part('latest').addEventListener('click', () => chooseStartAt('latestStart'));
   part('frames').addEventListener('change', event => {
@@ -290,7 +295,7 @@ function listen() {
     if (forecast) part('readout').textContent = readAt(forecast, choice, plate.placeOf(x, y, forecast));
   });
   part('ridge-panel').addEventListener('pointerleave', () => { part('readout').textContent = ''; });
-  new ResizeObserver(() => drawAll()).observe(part('plate'));
+  new ResizeObserver(() => { drawAll(); print.draw(); }).observe(part('plate'));
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', drawAll);
   addEventListener('hashchange', async () => {
     const state = await stateOf(location.hash.slice(1));

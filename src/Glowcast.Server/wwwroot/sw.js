@@ -4,9 +4,9 @@ const Kept = 'page-1';
 const Files = [
   './', 'style.css', 'icon.svg', 'app.webmanifest', 'main.js', 'api.js', 'kept.js',
   ...['axis', 'elements', 'light-states', 'plate', 'ridge', 'shares', 'stair', 'windows'].map(name => `draw/${name}.js`),
-  ...['bytes', 'chart', 'clock', 'describe', 'forecast', 'ground', 'history', 'link', 'outline', 'painter', 'patch-map', 'patches', 'plan', 'say', 'scales', 'sight', 'sphere', 'stair',
+  ...['bytes', 'chart', 'clean', 'clock', 'describe', 'forecast', 'ground', 'history', 'link', 'outline', 'painter', 'patch-map', 'patches', 'plan', 'say', 'scales', 'sight', 'sphere', 'stair',
     'stretches', 'summits', 'tones'].map(name => `think/${name}.js`),
-  ...['bar', 'drag', 'grids', 'kept-plans', 'map', 'notes', 'plan-form', 'plate', 'span', 'table'].map(name => `views/${name}.js`),
+  ...['bar', 'drag', 'grids', 'kept-plans', 'map', 'notes', 'plan-form', 'plate', 'print', 'span', 'table'].map(name => `views/${name}.js`),
 ];
 const worker = /** @type {any} */ (self);
 

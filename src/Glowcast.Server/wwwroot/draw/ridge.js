@@ -1,6 +1,7 @@
 // @ts-check
 /** The ridge picture: sky, ground, the frames of the set over it, altitudes beside it. */
 import { multiples, stepFor } from '../think/scales.js';
+import { cleanRectangle } from '../think/clean.js';
 import { frameOutline } from '../think/outline.js';
 import { svg } from './elements.js';
 
@@ -65,6 +66,13 @@ export function drawFrames(drawing, frame, up, set, stair) {
     const path = points.map(([bearingDeg, altitude], i) => `${i ? 'L' : 'M'}${frame.across.toPx(bearingDeg).toFixed(1)} ${up.toPx(altitude).toFixed(1)}`).join('');
     group.append(svg('path', { class: problem ? 'outline missing' : exposure.spare ? 'outline spare' : 'outline', d: `${path}Z` }));
   }
+}
+
+/** The clean rectangle of the stitched picture. @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up @param {any} set of a forecast */
+export function drawClean(drawing, frame, up, set) {
+  const { fromDeg, widthDeg, bottomDeg, topDeg } = cleanRectangle(set);
+  const [y, x] = [up.toPx(topDeg), frame.across.toPx(fromDeg)];
+  drawing.append(svg('rect', { class: 'clean', x, y, width: widthDeg * frame.across.pxPerDeg, height: up.toPx(bottomDeg) - y }, svg('title', {}, 'The clean rectangle')));
 }
 
 const NamePx = 13;

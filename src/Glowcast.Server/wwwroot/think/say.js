@@ -35,8 +35,8 @@ function length(value, unit, digits) {
 /** @param {number} metres */
 export const distance = metres => (metres < (isImperial ? 1000 : 10_000) ? height(metres) : length(metres / 1000, 'km', 1));
 
-/** @param {number} metres */
-export const height = metres => length(metres, 'm', 0);
+/** @param {number} metres @param {number} [digits] */
+export const height = (metres, digits = 0) => length(metres, 'm', digits);
 
 /** @param {number} millimetres */
 export const centimetres = millimetres => length(millimetres / 10, 'cm', isImperial ? 1 : 0);

@@ -15,6 +15,8 @@ const PanPx = 60;
 const Zoom = 1.25;
 const SettlingMs = 300;
 const MostPixels = 1600;
+// Marks by its opacity a pixel that has been tinted already.
+const Seen = 254;
 
 export class GroundMap {
   /** @param {HTMLElement} place @param {{ stand: (at: Place) => void, look: (bearingDeg: number) => void }} does */
@@ -117,8 +119,10 @@ export class GroundMap {
     const [west, east] = [Math.min(...bounds.map(b => b.westDeg)), Math.max(...bounds.map(b => b.eastDeg))];
     const [south, north] = [Math.min(...bounds.map(b => b.southDeg)), Math.max(...bounds.map(b => b.northDeg))];
     const latitudeDeg = (south + north) / 2;
-    const fits = Math.min(this.panel.clientWidth / ((east - west) * cosine(latitudeDeg)), this.panel.clientHeight / (north - south));
-    return { latitudeDeg, longitudeDeg: (west + east) / 2, pxPerDeg: fits };
+    const { latitudeDeg: lookoutDeg, longitudeDeg } = this.plan.lookout ?? {};
+    const near = Number.isFinite(lookoutDeg) && Number.isFinite(longitudeDeg);
+    const fits = Math[near ? 'max' : 'min'](this.panel.clientWidth / ((east - west) * cosine(latitudeDeg)), this.panel.clientHeight / (north - south));
+    return near ? { latitudeDeg: lookoutDeg, longitudeDeg, pxPerDeg: fits } : { latitudeDeg, longitudeDeg: (west + east) / 2, pxPerDeg: fits };
   }
 
   /** @param {Place} place */
@@ -198,8 +202,9 @@ export class GroundMap {
       const { x, y } = this.pxOf(placeAt(answer.lookout, raster.fromDeg + (column + 0.5) * raster.columnDeg, raster.distances[pixel]));
       if (x < 0 || y < 0 || x >= width || y >= height) continue;
       const at = 4 * (Math.floor(y) * width + Math.floor(x));
-      const grey = image.data[at + 3] === 255 ? image.data[at] / 255 : 0;
-      [image.data[at], image.data[at + 1], image.data[at + 2], image.data[at + 3]] = [r * (0.55 + 0.45 * grey), g * (0.55 + 0.45 * grey), b * (0.55 + 0.45 * grey), 254];
+      if (image.data[at + 3] === Seen) continue;
+      const grey = image.data[at] / 255;
+      [image.data[at], image.data[at + 1], image.data[at + 2], image.data[at + 3]] = [r * (0.55 + 0.45 * grey), g * (0.55 + 0.45 * grey), b * (0.55 + 0.45 * grey), Seen];
     }
     context.putImageData(image, 0, 0);
   }

@@ -3,7 +3,7 @@
 import { drawBearings, drawTimes } from '../draw/axis.js';
 import { fillLight, fillSwatch } from '../draw/light-states.js';
 import { frameOf, inks, layOut, layOver } from '../draw/plate.js';
-import { drawAltitudes, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
+import { drawAltitudes, drawClean, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
 import { html, svg } from '../draw/elements.js';
@@ -117,7 +117,10 @@ export class Plate {
     const drawing = layOver(this.ridge, frame);
     drawAltitudes(drawing, frame, up);
     drawSummits(drawing, frame, up, this.summitsInSight(forecast));
-    if (choice.frames && set) drawFrames(drawing, frame, up, set, this.stair);
+    if (choice.frames && set) {
+      drawFrames(drawing, frame, up, set, this.stair);
+      drawClean(drawing, frame, up, set);
+    }
     drawing.append(border(frame));
     this.onRidge();
   }
