@@ -3,12 +3,12 @@ using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
 using Glowcast.Server.Grids;
+using Glowcast.Server.Notes;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
 using Glowcast.Server.Store;
 using Microsoft.AspNetCore.ResponseCompression;
-using NodaTime;
 
 namespace Glowcast.Server;
 
@@ -45,12 +45,12 @@ public static class ServerHost
         services.AddSingleton<GridShelf>();
         services.AddSingleton<GridReception>();
         services.AddSingleton<ForecastDesk>();
-        services.AddStore(options.DataFolder);
-        services.AddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton<NoteBook>();
+        services.AddStore(options);
         services.AddRoutingCore();
         services.AddProblems();
         services.AddHostFiltering(filter => (filter.AllowedHosts, filter.IncludeFailureMessage) = (Loopback.HostNames, false));
-        services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json"]);
+        services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", ChartBytes.MediaType]);
         services.ConfigureHttpJsonOptions(json => AnswerJson.Configure(json.SerializerOptions));
         services.AddDescription();
     }
@@ -69,6 +69,8 @@ public static class ServerHost
     {
         app.MapHealth();
         app.MapForecasts();
+        app.MapCharts();
+        app.MapNotes();
         app.MapSun();
         app.MapGrids();
         app.MapHillshade();

@@ -19,6 +19,18 @@ public sealed record ServerOptions
     /// <summary>No uploaded file may be larger.</summary>
     public long MostUploadBytes { get; init; } = 512L << 20;
 
+    /// <summary>The grids of one plan may have no more posts together.</summary>
+    public long MostPosts { get; init; } = 150_000_000;
+
+    /// <summary>No forecast may take longer.</summary>
+    public TimeSpan LongestForecast { get; init; } = TimeSpan.FromMinutes(2);
+
+    /// <summary>More plans than this do not wait for their turn: they are told to come again.</summary>
+    public int MostWaitingForecasts { get; init; } = 64;
+
+    /// <summary>Answers that can be worked out again take no more room in the data folder.</summary>
+    public long MostCachedBytes { get; init; } = 1L << 30;
+
     /// <summary>The plan that the page opens with; its grids are ids too. Null for none.</summary>
     public JsonElement? DemoPlan { get; init; }
 }

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Forecast;
+using Glowcast.Server.Notes;
 
 namespace Glowcast.Server.Answers;
 
@@ -20,6 +21,9 @@ public sealed record ForecastAnswer(
 
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
+
+    /// <summary>What field notes say of forecasts here and everywhere; null where none are kept.</summary>
+    public FieldNotesAnswer? Notes { get; init; }
 
     public static ForecastAnswer Of(LightForecast forecast, bool withPictures)
     {

@@ -58,17 +58,25 @@ internal static class Description
     /// <summary>A name, and a thing of the plan under a field of its own.</summary>
     public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, _, _) =>
     {
-        var schema = new OpenApiSchema
-        {
-            Type = JsonSchemaType.Object,
-            Required = new HashSet<string> { "name", field },
-            Properties = new Dictionary<string, IOpenApiSchema>
-            {
-                ["name"] = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 },
-                [field] = new OpenApiSchema { Type = JsonSchemaType.Object },
-            },
-        };
-        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
+        operation.RequestBody = BodyOf(
+            ["name", field],
+            ("name", new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 }),
+            (field, new OpenApiSchema { Type = JsonSchemaType.Object }));
+        return Task.CompletedTask;
+    });
+
+    /// <summary>What a client writes of the field.</summary>
+    public static RouteHandlerBuilder TakesNote(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = BodyOf(
+            ["forecast"],
+            ("forecast", new OpenApiSchema { Type = JsonSchemaType.String, Description = "The address of the forecast, as Content-Location gave it." }),
+            ("window", new OpenApiSchema { Type = JsonSchemaType.Integer, Description = "Which of its windows. Default 0, the first." }),
+            ("firstLight", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "An instant with its offset from UTC." }),
+            ("lastLight", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "An instant with its offset from UTC." }),
+            ("deckTopM", new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null }),
+            ("set", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Enum = ["whole", "broken", "notShot"] }),
+            ("text", new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 2000 }));
         return Task.CompletedTask;
     });
 
@@ -92,6 +100,17 @@ internal static class Description
         var content = operation.Responses!["200"].Content![Json];
         content.Schema = new OpenApiSchema { OneOf = [content.Schema!, other] };
     });
+
+    private static OpenApiRequestBody BodyOf(IEnumerable<string> required, params IEnumerable<(string Name, OpenApiSchema Schema)> fields)
+    {
+        var schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Required = required.ToHashSet(),
+            Properties = fields.ToDictionary(field => field.Name, IOpenApiSchema (field) => field.Schema),
+        };
+        return new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
+    }
 
     private static Dictionary<string, OpenApiMediaType> PlanIn(OpenApiDocument? document) =>
         new() { [Json] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(Plan, document) } };

@@ -3,6 +3,7 @@ using System.Text.Json;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
 using Microsoft.Extensions.Caching.Memory;
 
@@ -47,12 +48,18 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
     }
 
     /// <summary>Those of a plan, joined.</summary>
+    /// <exception cref="TooMuchException">Together they are larger than this service bears.</exception>
     /// <exception cref="BadInputException">They cannot be joined, or one has been deleted meanwhile.</exception>
     public async Task<ElevationGrid> JoinAsync(IEnumerable<string> ids, CancellationToken cancel)
     {
-        var tiles = new List<ElevationGrid>();
+        var (tiles, posts) = (new List<ElevationGrid>(), 0L);
         foreach (var id in ids.Distinct())
-            tiles.Add(await FindAsync(id, cancel) ?? throw new BadInputException("grids", $"'{id}' is no longer a grid of this service."));
+        {
+            var tile = await FindAsync(id, cancel) ?? throw new BadInputException("grids", $"'{id}' is no longer a grid of this service.");
+            posts += (long)tile.Posts.Rows * tile.Posts.Columns;
+            if (posts > options.MostPosts) throw new TooMuchException($"The grids have more than {options.MostPosts} posts together, which is all this service gives to one plan; give fewer.");
+            tiles.Add(tile);
+        }
         return GridMosaic.Join(tiles);
     }
 

@@ -14,10 +14,13 @@ internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExcep
         {
             BadInputException bad => Of(bad, StatusCodes.Status400BadRequest),
             BadHttpRequestException refused => new ProblemDetails { Status = refused.StatusCode, Detail = refused.Message },
+            TooMuchException tooMuch => new ProblemDetails { Status = StatusCodes.Status422UnprocessableEntity, Detail = tooMuch.Message },
+            TooBusyException tooBusy => new ProblemDetails { Status = StatusCodes.Status429TooManyRequests, Detail = tooBusy.Message },
             _ when FullDisk.Is(exception) => new ProblemDetails { Status = StatusCodes.Status507InsufficientStorage, Detail = FullDisk.Message },
             _ => null,
         };
         if (problem is null) return false;
+        if (exception is TooBusyException) httpContext.Response.Headers.RetryAfter = TooBusyException.RetryAfterS;
         httpContext.Response.StatusCode = problem.Status!.Value;
         await problems.TryWriteAsync(new ProblemDetailsContext { HttpContext = httpContext, ProblemDetails = problem });
         return true;

@@ -1,16 +1,20 @@
+using NodaTime;
+
 namespace Glowcast.Server.Store;
 
 /// <summary>What keeps things for the service: SQLite and files. Another keeper takes its place here.</summary>
 internal static class StoreServices
 {
-    /// <param name="folder">Null for a passing one.</param>
-    /// <exception cref="Engine.Measures.BadInputException">It cannot be used.</exception>
-    public static void AddStore(this IServiceCollection services, string? folder)
+    /// <exception cref="Engine.Measures.BadInputException">The data folder cannot be used.</exception>
+    public static void AddStore(this IServiceCollection services, ServerOptions options)
     {
         // Opened before the service is built, so that a folder that cannot be used is said at once; made by a factory, so that it is closed with the service.
-        var data = DataFolder.Open(folder);
-        services.AddSingleton(_ => data);
-        services.AddSingleton<IDocuments>(provider => new SqliteDocuments(provider.GetRequiredService<DataFolder>().Database));
+        var folder = DataFolder.Open(options.DataFolder);
+        services.AddSingleton(_ => folder);
+        services.AddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton<IDocuments>(provider => new SqliteDocuments(Database(provider)));
+        services.AddSingleton<IFieldNotes>(provider => new SqliteFieldNotes(Database(provider)));
+        services.AddSingleton<ICache>(provider => new SqliteCache(Database(provider), provider.GetRequiredService<IClock>(), options.MostCachedBytes));
         services.AddSingleton<IGrids>(provider =>
         {
             var grids = new SqliteGrids(provider.GetRequiredService<DataFolder>());
@@ -18,4 +22,6 @@ internal static class StoreServices
             return grids;
         });
     }
+
+    private static Database Database(IServiceProvider provider) => provider.GetRequiredService<DataFolder>().Database;
 }
