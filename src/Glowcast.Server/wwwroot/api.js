@@ -40,6 +40,27 @@ export const forecast = async (planJson, signal) => answered(await ask('/api/for
   method: 'POST', headers: { 'Content-Type': 'application/json' }, body: planJson, signal,
 }));
 
+/** Looks through days as long work: waits for it, and stops it when told to.
+ * @param {{ plan: any, from: string, to: string }} asked @param {(share: number) => void} onProgress @param {AbortSignal} stop @returns {Promise<any>} */
+export async function season(asked, onProgress, stop) {
+  const { id } = await answered(await ask('/api/seasons', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(asked) }));
+  stop.addEventListener('abort', () => ask(`/api/jobs/${id}`, { method: 'DELETE' }));
+  const ended = await followed(`/api/jobs/${id}/events`, onProgress);
+  if (ended.state !== 'done') throw new Refusal(ended.problem?.detail ?? `The work was ${ended.state}.`, ended.problem?.errors ?? {});
+  return answered(await ask(ended.result));
+}
+
+/** @param {string} events of a job @param {(share: number) => void} onProgress @returns {Promise<any>} the job when it has ended */
+function followed(events, onProgress) {
+  return new Promise((done, fail) => {
+    const source = new EventSource(events);
+    const on = (/** @type {string} */ state, /** @type {(job: any) => void} */ does) => source.addEventListener(state, event => does(JSON.parse(/** @type {MessageEvent} */ (event).data)));
+    for (const state of ['queued', 'running']) on(state, job => onProgress(job.share));
+    for (const state of ['done', 'failed', 'cancelled']) on(state, job => { source.close(); done(job); });
+    source.onerror = () => { source.close(); fail(new Unreachable(Silent, {})); };
+  });
+}
+
 /** @param {string} address @param {RequestInit} [request] */
 async function ask(address, request) {
   try {

@@ -22,6 +22,7 @@ import * as notes from './views/notes.js';
 import { PlanForm } from './views/plan-form.js';
 import { Plate, paintLegend } from './views/plate.js';
 import { Print } from './views/print.js';
+import { Season } from './views/season.js';
 import { onSpan } from './views/span.js';
 import { chartTable } from './views/table.js';
 
@@ -38,6 +39,7 @@ const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
 const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan));
 const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
+const season = new Season(part('season'), { plan: () => form.plan, onPick: date => change({ date }) });
 const print = new Print(part('print'), plate);
 const map = new GroundMap(part('map'), {
   stand: ({ latitudeDeg, longitudeDeg }) => begun({ 'lookout.latitudeDeg': Number(latitudeDeg.toFixed(6)), 'lookout.longitudeDeg': Number(longitudeDeg.toFixed(6)) }),
@@ -46,6 +48,7 @@ const map = new GroundMap(part('map'), {
 const grids = new Grids(part('grids'), {
   onGrid: id => begun({ grids: [...new Set([...form.plan.grids ?? [], id])] }),
   onForget: id => begun({ grids: form.plan.grids.filter((/** @type {string} */ other) => other !== id) }),
+  onSounding: text => begun({ 'conditions.sounding': text, 'conditions.deckTopM': null }),
   onSummits: summits => {
     plate.summits = [...plate.summits, ...summits].slice(0, MostSummits);
     localStorage.setItem('summits', JSON.stringify(plate.summits));
@@ -190,6 +193,7 @@ function showForecast(shown) {
   fill('order', notes.orderView(shown));
   fill('spoils', notes.spoilsView(shown));
   fill('remedies', notes.remediesView(shown, change));
+  fill('cloud', notes.cloudView(shown, () => change({ 'conditions.sounding': null })));
   fill('assumed', notes.assumedView(shown));
   fill('cautions', notes.cautionsView(shown));
   part('below').hidden = part('keeping').hidden = false;
@@ -199,6 +203,8 @@ function showForecast(shown) {
   part('print').hidden = !shown.set;
   drawAll();
   if (shown.set) print.show(shown);
+  part('season').hidden = false;
+  season.show(shown);
 }
 
 /** In other units or another light. */

@@ -122,7 +122,7 @@ export function remediesView({ answer, clock }, onTry) {
 
 /** @param {Forecast} forecast */
 export function assumedView({ answer, clock }) {
-  const { assumed, cloud, span } = answer;
+  const { assumed, span } = answer;
   const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
   return [
     html('h3', {}, 'What this rests on'),
@@ -130,8 +130,19 @@ export function assumedView({ answer, clock }) {
       html('li', {}, `Times are ${clock.name}; ± is one standard deviation.`),
       html('li', {}, `Ridge is ground from ${say.distance(1000 * span.ridgeFromKm)} on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc.`),
       html('li', {}, `A window needs ${say.percent(assumed.columnsLit)} of the bearings lit and no more than ${say.percent(assumed.valleyLit)} of the valley.`),
-      html('li', {}, cloud.deckTopM === null ? 'No cloud.' : `A sea of cloud up to ${say.height(cloud.deckTopM)}.`),
       html('li', {}, `Lines of sight bend by k = ${assumed.refractionK}; past the grid's edge stands ${past}.`)),
+  ];
+}
+
+/** @param {Forecast} forecast @param {() => void} onLeaveOut takes the sounding out of the plan */
+export function cloudView({ answer: { cloud } }, onLeaveOut) {
+  const { sounding } = cloud;
+  const given = cloud.deckTopM === null ? 'No cloud is assumed.' : `A sea of cloud up to ${say.height(cloud.deckTopM)}.`;
+  return [
+    html('h3', {}, 'Cloud'), html('p', {}, say.sentence(cloud.sentence ?? given)),
+    sounding && html('p', {}, `Likelihood of a sea of cloud by the sounding: ${sounding.likelihood}. ${say.sentence(sounding.lookout?.sentence ?? '')}`),
+    sounding && html('ul', {}, ...sounding.reasons.map((/** @type {string} */ reason) => html('li', {}, say.sentence(reason)))),
+    sounding && action('Leave the sounding out', onLeaveOut),
   ];
 }
 
