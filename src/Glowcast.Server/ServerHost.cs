@@ -3,6 +3,7 @@ using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
 using Glowcast.Server.Grids;
+using Glowcast.Server.Jobs;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
@@ -46,6 +47,7 @@ public static class ServerHost
         services.AddSingleton<GridReception>();
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<NoteBook>();
+        services.AddJobs();
         services.AddStore(options);
         services.AddRoutingCore();
         services.AddProblems();
@@ -71,6 +73,8 @@ public static class ServerHost
         app.MapForecasts();
         app.MapCharts();
         app.MapNotes();
+        app.MapSeasons();
+        app.MapJobs();
         app.MapSun();
         app.MapGrids();
         app.MapSoundings();

@@ -28,6 +28,12 @@ public sealed record ServerOptions
     /// <summary>More plans than this do not wait for their turn: they are told to come again.</summary>
     public int MostWaitingForecasts { get; init; } = 64;
 
+    /// <summary>Jobs done side by side.</summary>
+    public int JobsAtOnce { get; init; } = 1;
+
+    /// <summary>More jobs than this do not wait.</summary>
+    public int MostWaitingJobs { get; init; } = 100;
+
     /// <summary>Answers that can be worked out again take no more room in the data folder.</summary>
     public long MostCachedBytes { get; init; } = 1L << 30;
 

@@ -19,6 +19,9 @@ public sealed record ForecastAnswer(
     /// <summary>What makes the windows mean less than they seem to.</summary>
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
+    /// <inheritdoc cref="FramesLightAnswer.Of"/>
+    public IReadOnlyList<IReadOnlyList<FramesLightAnswer>>? FramesLight { get; init; }
+
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
 
@@ -39,7 +42,7 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
             CloudAnswer.Of(forecast.Cloud, forecast.Eye.Height),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
@@ -47,6 +50,7 @@ public sealed record ForecastAnswer(
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Warnings = forecast.Warnings,
+            FramesLight = withPictures ? FramesLightAnswer.Of(forecast) : null,
             Sky = SkyOfDayAnswer.Of(forecast),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };

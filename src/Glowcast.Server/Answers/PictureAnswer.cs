@@ -13,7 +13,7 @@ namespace Glowcast.Server.Answers;
 /// 10 m × exp(n / 6000) away, so that near and far ground keep the same share of error; 0 for sky.</param>
 /// <param name="Patches">The ground parted as the chart has it.</param>
 public sealed record PictureAnswer(
-    double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, IReadOnlyList<PatchAnswer> Patches)
+    double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, PatchesAnswer Patches)
 {
     private const double NearestM = 10;
     private const double UnitsPerEfold = 6000;
@@ -27,7 +27,7 @@ public sealed record PictureAnswer(
         ArgumentNullException.ThrowIfNull(scene);
         var raster = RidgeRaster.Of(scene, Math.Clamp((int)(scene.Span.Width.Degrees / NominalColumnDeg), 1, MostColumns), SkyAboveDeg, DeepestDeg);
         return new PictureAnswer(
-            raster.FromDeg, raster.PixelDeg, raster.Columns, raster.TopDeg, raster.PixelDeg, raster.Rows, Distances(raster), PatchesOf(scene, chart));
+            raster.FromDeg, raster.PixelDeg, raster.Columns, raster.TopDeg, raster.PixelDeg, raster.Rows, Distances(raster), PatchesAnswer.Of(scene, chart));
     }
 
     private static byte[] Distances(RidgeRaster raster)
@@ -43,14 +43,4 @@ public sealed record PictureAnswer(
         }
         return bytes;
     }
-
-    private static IReadOnlyList<PatchAnswer> PatchesOf(Scene scene, LightChart? chart) =>
-        [.. scene.Patches.Select((patch, i) => new PatchAnswer(
-            patch.Column, patch.Role, Math.Round(patch.Bottom.Degrees, 3), Math.Round(patch.Top.Degrees, 3),
-            chart is null ? [] : [.. chart.LitStretches(i).SelectMany(lit => (double[])[Math.Round(lit.StartS / 60, 1), Math.Round(lit.EndS / 60, 1)])]))];
 }
-
-/// <summary>A patch of visible ground.</summary>
-/// <param name="Column">Of the light chart.</param>
-/// <param name="LitMin">Starts and ends of direct light, in minutes after the chart's start.</param>
-public sealed record PatchAnswer(int Column, PatchRole Role, double BottomDeg, double TopDeg, IReadOnlyList<double> LitMin);

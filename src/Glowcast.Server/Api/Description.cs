@@ -80,6 +80,17 @@ internal static class Description
         return Task.CompletedTask;
     });
 
+    /// <summary>A plan and a range of days.</summary>
+    public static RouteHandlerBuilder TakesSeason(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
+    {
+        operation.RequestBody = BodyOf(
+            ["plan", "from", "to"],
+            ("plan", new OpenApiSchemaReference(Plan, context.Document)),
+            ("from", new OpenApiSchema { Type = JsonSchemaType.String, Description = "First day, such as 2026-10-01." }),
+            ("to", new OpenApiSchema { Type = JsonSchemaType.String, Description = "Last day, at most five years later." }));
+        return Task.CompletedTask;
+    });
+
     /// <summary>The body is a file as it is.</summary>
     public static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route, string type) => route.AddOpenApiOperationTransformer((operation, _, _) =>
     {
@@ -101,13 +112,13 @@ internal static class Description
         content.Schema = new OpenApiSchema { OneOf = [content.Schema!, other] };
     });
 
-    private static OpenApiRequestBody BodyOf(IEnumerable<string> required, params IEnumerable<(string Name, OpenApiSchema Schema)> fields)
+    private static OpenApiRequestBody BodyOf(IEnumerable<string> required, params IEnumerable<(string Name, IOpenApiSchema Schema)> fields)
     {
         var schema = new OpenApiSchema
         {
             Type = JsonSchemaType.Object,
             Required = required.ToHashSet(),
-            Properties = fields.ToDictionary(field => field.Name, IOpenApiSchema (field) => field.Schema),
+            Properties = fields.ToDictionary(field => field.Name, field => field.Schema),
         };
         return new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
     }

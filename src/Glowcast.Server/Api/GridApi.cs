@@ -1,6 +1,8 @@
+using System.Text.Json;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Grids;
+using Glowcast.Server.Jobs;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
 using Microsoft.AspNetCore.Http.Features;
@@ -20,10 +22,10 @@ internal static class GridApi
             .Produces<GridAnswer>().ProducesProblem(StatusCodes.Status404NotFound);
         group.MapPost("/", PostAsync)
             .WithSummary("Takes an elevation grid in: SRTM .hgt (or zipped), GeoTIFF, DTED, Esri ASCII.")
-            .WithDescription("The body is the file itself. It is kept if a grid can be read from it, under an id made of its name and bytes; sending it again changes nothing.")
+            .WithDescription("The body is the file itself. It is kept if a grid can be read from it, under an id made of its name and bytes; sending it again changes nothing. With the header Prefer: respond-async (RFC 7240) it is read in a job.")
             .TakesFile(FileType)
             .TakesQuery(new QueryParameter("name", "The file's name, such as N46E007.hgt: it tells the format, and in some the place.", IsRequired: true))
-            .Produces<GridEntry>().Produces<GridEntry>(StatusCodes.Status201Created).ProducesValidationProblem()
+            .Produces<GridEntry>().Produces<GridEntry>(StatusCodes.Status201Created).Produces<JobAnswer>(StatusCodes.Status202Accepted).ProducesValidationProblem()
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
             .ProducesValidationProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status507InsufficientStorage);
         group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets an elevation grid that was taken in.")
@@ -39,7 +41,7 @@ internal static class GridApi
     private static async Task<IResult> OneAsync(string id, GridShelf grids, CancellationToken cancel) =>
         await grids.EntryAsync(id, cancel) is { } entry ? Tagged.Json(entry.Grid) : await grids.NotFoundAsync(id, cancel);
 
-    private static async Task<IResult> PostAsync(HttpContext context, ServerOptions options, IGrids grids, GridReception reception)
+    private static async Task<IResult> PostAsync(HttpContext context, ServerOptions options, IGrids grids, GridReception reception, JobRunner runner)
     {
         var faults = new Faults();
         var query = new QueryFields(context.Request.Query, faults);
@@ -50,6 +52,7 @@ internal static class GridApi
             throw new BadHttpRequestException($"Send the file as it is, with Content-Type {FileType}.", StatusCodes.Status415UnsupportedMediaType);
         context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = options.MostUploadBytes;
         using var arrived = await grids.ReceiveAsync(context.Request.Body, name, context.RequestAborted);
+        if (PrefersJob(context.Request)) return JobApi.Accepted(await HoldAsync(arrived, grids, runner, context.RequestAborted));
         try
         {
             var (entry, isNew) = await reception.KeepAsync(arrived, context.RequestAborted);
@@ -58,6 +61,23 @@ internal static class GridApi
         catch (BadInputException bad)
         {
             return FaultsAsProblems.Result(bad, StatusCodes.Status422UnprocessableEntity);
+        }
+    }
+
+    private static bool PrefersJob(HttpRequest request) =>
+        request.Headers["Prefer"].Any(preferred => preferred?.Contains("respond-async", StringComparison.OrdinalIgnoreCase) == true);
+
+    private static async Task<Job> HoldAsync(ArrivedGrid arrived, IGrids grids, JobRunner runner, CancellationToken cancel)
+    {
+        var held = grids.Hold(arrived);
+        try
+        {
+            return await runner.AddAsync(GridJob.Kind, JsonSerializer.Serialize(held, AnswerJson.Options), cancel);
+        }
+        catch
+        {
+            grids.Drop(held);
+            throw;
         }
     }
 

@@ -27,7 +27,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     public async Task<string> AnswerAsync(byte[] planJson, Faults faults, CancellationToken cancel)
     {
         using var json = PlanText.Parse(planJson);
-        var plan = await PostedPlan.ReadAsync(json.RootElement, grids, faults, cancel);
+        var plan = await PostedPlan.ReadAsync(json.RootElement, PlanNeeds.Forecast, grids, faults, cancel);
         var place = plan.Lookout!.Point;
         var said = await notes.SayAsync(place.LatitudeDeg, place.LongitudeDeg, cancel);
         var address = ForecastAddress.Of(json.RootElement, plan.Grids.Select(grids.FingerprintOf), said);

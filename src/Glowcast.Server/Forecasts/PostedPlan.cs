@@ -11,12 +11,12 @@ internal static class PostedPlan
     /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
     /// <param name="faults">Faults of the request found before; they are said together with the plan's.</param>
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
-    public static async Task<Plan> ReadAsync(JsonElement json, GridShelf grids, Faults faults, CancellationToken cancel)
+    public static async Task<Plan> ReadAsync(JsonElement json, PlanNeeds needs, GridShelf grids, Faults faults, CancellationToken cancel)
     {
         Plan? plan = null;
         try
         {
-            plan = PlanReader.Read(json, PlanNeeds.Forecast);
+            plan = PlanReader.Read(json, needs);
         }
         catch (BadInputException bad)
         {

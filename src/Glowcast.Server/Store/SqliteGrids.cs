@@ -12,9 +12,8 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
     /// <summary>Removes what a service that ended in the middle has left: files half arrived, and files that nothing speaks of.</summary>
     public void Tidy()
     {
-        var known = database.Read(connection => connection.Query("SELECT id FROM grid", row => row.GetString(0))).ToHashSet();
-        foreach (var path in Directory.EnumerateFiles(folder.Incoming)) File.Delete(path);
-        foreach (var path in Directory.EnumerateFiles(folder.Grids).Where(path => !known.Contains(Path.GetFileName(path)))) File.Delete(path);
+        RemoveOthers(folder.Grids, "SELECT id FROM grid");
+        RemoveOthers(folder.Incoming, "SELECT json_extract(request, '$.held') FROM job WHERE kind = 'grid' AND state IN ('queued', 'running')");
     }
 
     public Task<IReadOnlyList<KeptGrid>> AllAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptGrid>>(database.Read(
@@ -46,6 +45,16 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
             throw;
         }
     }
+
+    public HeldGrid Hold(ArrivedGrid arrived)
+    {
+        OnDisk.FlushNames(folder.Incoming);
+        return arrived.Hold();
+    }
+
+    public ArrivedGrid TakeUp(HeldGrid held) => new(held.Id, held.FileName, PathOf(held), held.Bytes);
+
+    public void Drop(HeldGrid held) => File.Delete(PathOf(held));
 
     public Task<bool> KeepAsync(ArrivedGrid arrived, string facts, Instant now, CancellationToken cancel) => database.WriteAsync(
         connection =>
@@ -82,6 +91,14 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
 
     /// <param name="id">Of a grid that is kept, or has just been reckoned: no text of a client.</param>
     private string PathOf(string id) => Path.Combine(folder.Grids, id);
+
+    private string PathOf(HeldGrid held) => Path.Combine(folder.Incoming, Path.GetFileName(held.Held));
+
+    private void RemoveOthers(string inFolder, string sql)
+    {
+        var known = database.Read(connection => connection.Query(sql, row => row.GetString(0))).ToHashSet();
+        foreach (var path in Directory.EnumerateFiles(inFolder).Where(path => !known.Contains(Path.GetFileName(path)))) File.Delete(path);
+    }
 
     private static KeptGrid Read(SqliteDataReader row) => new(
         row.GetString(0), row.GetString(1), row.GetInt64(2), row.GetString(3), InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);

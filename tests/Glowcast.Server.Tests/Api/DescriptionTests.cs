@@ -13,7 +13,8 @@ public class DescriptionTests(Service service)
         Assert.Equal(
             [
                 "/api/demo", "/api/forecasts", "/api/forecasts/{address}", "/api/forecasts/{address}/chart", "/api/gear", "/api/gear/{id}", "/api/grids", "/api/grids/{id}", "/api/grids/{id}/hillshade",
-                "/api/lookouts", "/api/lookouts/{id}", "/api/notes", "/api/notes/{id}", "/api/plans", "/api/plans/{id}", "/api/soundings", "/api/sun", "/health",
+                "/api/jobs", "/api/jobs/{id}", "/api/jobs/{id}/events", "/api/jobs/{id}/result",
+                "/api/lookouts", "/api/lookouts/{id}", "/api/notes", "/api/notes/{id}", "/api/plans", "/api/plans/{id}", "/api/seasons", "/api/soundings", "/api/sun", "/health",
             ],
             paths.Select(path => path.Key).Order(StringComparer.Ordinal));
         foreach (var operation in paths.SelectMany(path => path.Value!.AsObject()))
