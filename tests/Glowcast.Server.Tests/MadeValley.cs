@@ -1,7 +1,5 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Glowcast.Engine.Terrain;
-using Microsoft.AspNetCore.Builder;
 
 namespace Glowcast.Server.Tests;
 
@@ -29,13 +27,6 @@ internal static class MadeValley
           "set": { "rows": 2, "repeats": 0 }
         }
         """)!.AsObject();
-
-    /// <summary>A service of its own with this grid, opening with a plan or with none.</summary>
-    public static Task<WebApplication> ServeAsync(JsonObject? plan) => Service.StartAsync(new ServerOptions
-    {
-        Grids = new Dictionary<string, ElevationGrid> { [GridId] = Grid },
-        DemoPlan = plan is null ? null : JsonSerializer.SerializeToElement(plan),
-    });
 
     private static ElevationGrid Make()
     {

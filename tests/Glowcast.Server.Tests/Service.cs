@@ -23,13 +23,16 @@ public sealed class Service : IAsyncLifetime
         return app;
     }
 
+    /// <summary>A service of its own with the made valley, opening with a plan or with none.</summary>
+    public static Task<WebApplication> StartWithAsync(JsonObject? plan) => StartAsync(new ServerOptions
+    {
+        Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
+        DemoPlan = plan is null ? null : JsonSerializer.SerializeToElement(plan),
+    });
+
     public async ValueTask InitializeAsync()
     {
-        app = await StartAsync(new ServerOptions
-        {
-            Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
-            DemoPlan = JsonSerializer.SerializeToElement(MadeValley.Plan()),
-        });
+        app = await StartWithAsync(MadeValley.Plan());
         Client.BaseAddress = new Uri(app.Urls.Single());
     }
 

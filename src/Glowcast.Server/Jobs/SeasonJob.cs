@@ -16,9 +16,9 @@ internal sealed class SeasonJob(GridShelf grids) : IJobKind
     {
         using var json = PlanText.Parse(System.Text.Encoding.UTF8.GetBytes(request), "body");
         var asked = await SeasonRequest.ReadAsync(json.RootElement, grids, cancel);
-        var ground = await grids.JoinAsync(asked.Plan.Grids, cancel);
-        var days = Forecaster.Season(asked.Plan, ground, asked.From, asked.To, progress: progress, cancel: cancel);
-        return JsonSerializer.SerializeToUtf8Bytes(SeasonAnswer.Of(days, asked.Plan.Lookout!.Zone), AnswerJson.Options);
+        var site = new SeasonSite("plan", asked.Plan, await grids.JoinAsync(asked.Plan.Grids, asked.Plan.FillHoles, cancel));
+        var seasons = SeasonForecast.Of([site], asked.From, asked.To, progress: progress, cancel: cancel);
+        return JsonSerializer.SerializeToUtf8Bytes(SeasonAnswer.Of(seasons, asked.From, asked.To), AnswerJson.Options);
     }
 
     public void Release(string request)

@@ -112,7 +112,7 @@ public class PageTests(Service service, Chromium chromium)
         var plan = MadeValley.Plan();
         plan["set"]!["repeats"] = 50;
         plan["set"]!["settleS"] = 60;
-        await using var other = await MadeValley.ServeAsync(plan);
+        await using var other = await Service.StartWithAsync(plan);
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(other.Urls.Single()));
         await page.UntilDrawnAsync();
 
@@ -126,7 +126,7 @@ public class PageTests(Service service, Chromium chromium)
     {
         var dark = MadeValley.Plan();
         dark["span"]!["ridgeFromKm"] = 60;
-        await using var without = await MadeValley.ServeAsync(dark);
+        await using var without = await Service.StartWithAsync(dark);
         await using var first = await VisitedPage.OpenAsync(chromium, new Uri(without.Urls.Single()));
         await first.UntilAsync("!document.getElementById('verdict').hidden");
         Assert.Contains("No light", await first.TextAsync("#verdict"), StringComparison.Ordinal);
@@ -136,7 +136,7 @@ public class PageTests(Service service, Chromium chromium)
         var faulty = MadeValley.Plan();
         faulty["span"]!["toDeg"] = 262;
         faulty["grids"] = new JsonArray("elsewhere.hgt");
-        await using var wrong = await MadeValley.ServeAsync(faulty);
+        await using var wrong = await Service.StartWithAsync(faulty);
         await using var second = await VisitedPage.OpenAsync(chromium, new Uri(wrong.Urls.Single()));
         await second.UntilAsync("!document.getElementById('problem').hidden");
         var problem = await second.TextAsync("#problem");
@@ -149,7 +149,7 @@ public class PageTests(Service service, Chromium chromium)
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Without_a_demo_a_plan_can_be_written()
     {
-        await using var bare = await MadeValley.ServeAsync(null);
+        await using var bare = await Service.StartWithAsync(null);
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(bare.Urls.Single()));
         await page.UntilAsync("document.getElementById('plan-text').value !== ''");
         Assert.Contains(MadeValley.GridId, await page.Tab.EvaluateExpressionAsync<string>("document.getElementById('plan-text').value"), StringComparison.Ordinal);

@@ -59,7 +59,7 @@ public class StairTests(Service service, Chromium chromium)
         var plan = MadeValley.Plan();
         plan["set"]!["repeats"] = 50;
         plan["set"]!["settleS"] = 60;
-        await using var other = await MadeValley.ServeAsync(plan);
+        await using var other = await Service.StartWithAsync(plan);
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(other.Urls.Single()));
         await page.UntilDrawnAsync();
         Assert.Equal("It does not fit", await page.TextAsync("#verdict h2"));
