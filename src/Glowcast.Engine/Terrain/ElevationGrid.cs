@@ -13,6 +13,7 @@ public sealed class ElevationGrid
 
     private readonly float[] heights;
     private readonly Lazy<MaximumPyramid> pyramid;
+    private readonly Lazy<double> crestDropM;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
     /// <param name="verticalDatum">Null where the source does not name it.</param>
@@ -28,6 +29,7 @@ public sealed class ElevationGrid
         VerticalDatum = verticalDatum;
         this.heights = heights;
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
+        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(this));
         Relief = ReliefOf(heights);
     }
 
@@ -43,6 +45,9 @@ public sealed class ElevationGrid
     public Relief Relief { get; }
 
     internal ReadOnlySpan<float> Heights => heights;
+
+    /// <inheritdoc cref="CrestSharpness.RmsDropM"/>
+    internal double CrestDropM => crestDropM.Value;
 
     internal MaximumPyramid Maxima => pyramid.Value;
 
