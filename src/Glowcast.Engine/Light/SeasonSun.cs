@@ -6,7 +6,7 @@ namespace Glowcast.Engine.Light;
 
 /// <summary>The sun of one day, looked at every five minutes, for a place and those around it.</summary>
 /// <remarks>Three positions of the day's sun and a parabola between them; to places around, its altitude and azimuth are carried
-/// by their slopes there: within 0.02° up to 100 km away, for latitudes under 80° (docs/model.md, L10).</remarks>
+/// by their slopes there: within 0.025° up to 100 km away, for latitudes under 80° (docs/model.md, L10).</remarks>
 internal sealed class SeasonSun
 {
     public const double LookS = 300;

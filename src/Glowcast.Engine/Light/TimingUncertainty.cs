@@ -12,7 +12,11 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     // Height error of a shuttle-radar grid, and the share of a cell by which its smoothing displaces a crest. Together
     // 13 m for a 3″ grid: 0.07° at 10 km, as measured between 30 m and 90 m grids (docs/accuracy.md).
     private const double HeightErrorM = 5;
-    private const double CellShare = 0.13;
+    internal const double CellShare = 0.13;
+
+    // Less where the grid's own crests are blunt: of real mountains a net three times coarser loses this share of the drop
+    // from its crests to their neighbours.
+    internal const double DropShare = 0.67;
 
     // What stands in the way and the ground that is lit err each for itself.
     private static readonly double BothEnds = Math.Sqrt(2);
@@ -44,7 +48,7 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
         if (crossing.Sun is not { } sun) return None;
         var terrainRad = double.IsNaN(sun.HorizonM)
             ? 0
-            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, CellShare * ground.CellM) / sun.HorizonM);
+            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, ground.CrestErrorM) / sun.HorizonM);
         var sightLineRad = double.IsNaN(sun.HorizonM) ? 0 : sun.HorizonM * RefractionKError / (2 * Terrain.SightModel.EarthRadiusM);
         var refraction = Refraction.OfApparent(Angle.FromRadians(sun.ApparentRad), height).Degrees / HorizonRefractionDeg;
         var refractionRad = Angle.FromDegrees(HorizonVariationDeg * refraction * refraction).Radians;

@@ -8,10 +8,10 @@ namespace Glowcast.Engine.Tests.Light;
 public class SeasonSunTests
 {
     [Theory]
-    [InlineData(46, 0.9, 0, 0.02)]
-    [InlineData(46, 0, 1.3, 0.02)]
-    [InlineData(-34, -0.9, 1, 0.02)]
-    [InlineData(70, 0.6, 1.8, 0.02)]
+    [InlineData(46, 0.9, 0, 0.025)]
+    [InlineData(46, 0, 1.3, 0.025)]
+    [InlineData(-34, -0.9, 1, 0.025)]
+    [InlineData(70, 0.6, 1.8, 0.025)]
     public void Up_to_a_hundred_kilometres_away_the_suns_place_is_that_of_its_theory(double latitude, double northDeg, double eastDeg, double withinDeg)
     {
         var (middle, away) = (Place.FromDegrees(latitude, 7, 2000), Place.FromDegrees(latitude + northDeg, 7 + eastDeg, 1000));
