@@ -24,6 +24,9 @@ public sealed record SightModel
     /// <summary>The height of a smooth earth past the grid's edge; null where nothing is assumed to stand there.</summary>
     public Length? BeyondGrid { get; init; } = Length.Zero;
 
+    /// <summary>The same over a sea of cloud, which goes on past the grid's edge: nothing there is lower than its top.</summary>
+    public SightModel Under(Length deckTop) => BeyondGrid < deckTop ? this with { BeyondGrid = deckTop } : this;
+
     /// <summary>The angle by which one metre of distance lowers the ground: (1−k)/2R [rad/m].</summary>
     internal double DropPerMetre => (1 - RefractionK) / (2 * EarthRadiusM);
 }

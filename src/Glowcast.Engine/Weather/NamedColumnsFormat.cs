@@ -81,7 +81,7 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
     private static string HeaderOf(string text) => Lines(text).FirstOrDefault("");
 
     private static IEnumerable<string> Lines(string text) =>
-        text.ReplaceLineEndings("\n").Split('\n').Where(line => !string.IsNullOrWhiteSpace(line) && !line.StartsWith('#')).Select(line => line.TrimStart('\uFEFF'));
+        text.Split('\n').Where(line => !string.IsNullOrWhiteSpace(line) && !line.StartsWith('#')).Select(line => line.TrimStart('\uFEFF'));
 
     private static char? SeparatorOf(string header) =>
         Separators.Where(header.Contains).OrderByDescending(mark => header.Count(letter => letter == mark)).Select(mark => (char?)mark).FirstOrDefault();

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Weather;
 using NodaTime;
 using NodaTime.Text;
 
@@ -10,7 +11,7 @@ namespace Glowcast.Server.Answers;
 public sealed record SeasonAnswer(string From, string To, string? TimeZone, IReadOnlyList<SeasonDayAnswer> Days)
 {
     /// <summary>The sea of cloud that every day is given.</summary>
-    public required CloudAnswer Cloud { get; init; }
+    public required DeckGivenAnswer Cloud { get; init; }
 
     public static SeasonAnswer Of(IReadOnlyList<SeasonDay> days, Plan plan)
     {
@@ -21,7 +22,7 @@ public sealed record SeasonAnswer(string From, string To, string? TimeZone, IRea
             LocalDatePattern.Iso.Format(days[0].Date), LocalDatePattern.Iso.Format(days[^1].Date), zone?.Id,
             [.. days.OrderByDescending(day => day.Score).ThenBy(day => day.Date).Select((day, i) => SeasonDayAnswer.Of(day, i + 1, zone))])
         {
-            Cloud = CloudAnswer.Of(GivenDeck.Of(plan.Conditions), reach: null, eyeHeight: null),
+            Cloud = DeckGivenAnswer.Of(GivenDeck.Of(plan.Conditions), ProfileReach.Unknown, eyeHeight: null),
         };
     }
 }
