@@ -1,5 +1,4 @@
 using Glowcast.Engine.Forecast;
-using Glowcast.Engine.Weather;
 
 namespace Glowcast.Cli.Showing;
 
@@ -13,7 +12,7 @@ internal static class CloudFacts
         page.Facts((IEnumerable<(string, string?)>)
         [
             ("assumed", cloud.Deck.Sentence),
-            ("likely?", cloud.Deck.Diagnosis is { } diagnosis ? $"{SoundingPage.LikelihoodWord(diagnosis.ClassAt(cloud.Reach!))}: 'glowcast cloud' on the sounding says why. {CloudDiagnosis.Caution}" : null),
+            ("likely?", cloud.Deck.Diagnosis is { } diagnosis ? $"{SoundingPage.LikelihoodWord(diagnosis.ClassAt(cloud.Reach!))}: 'glowcast cloud' on the sounding says why" : null),
             ("lookout", cloud.Deck.Diagnosis?.LookoutAt(forecast.Eye.Height).Sentence),
             ("sun on it", cloud.Light is { } light ? SunOn(light, forecast, clock) : null),
             ("clears", cloud.Clears is { } clears ? $"between {clock.Say(clears.Start)} and {clock.Say(clears.End)}, if at all: a range, not a promise" : null),

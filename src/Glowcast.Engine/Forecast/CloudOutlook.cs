@@ -16,8 +16,8 @@ public sealed record CloudOutlook(GivenDeck Deck, ProfileReach? Reach, DeckSweep
     public IReadOnlyList<SunwardCut> Sunward { get; init; } = [];
 
     /// <summary>When the sounding's deck may have cleared, from the earliest to the latest; null where the sun does not
-    /// reach it, and where the deck is not the sounding's.</summary>
-    public Interval? Clears => Deck is { Source: DeckSource.Sounding, Diagnosis.BurnOff: { } burnOff } && Light?.HalfLit is { } lit
+    /// reach it, where one day of it is not enough, and where the deck is not the sounding's.</summary>
+    public Interval? Clears => Deck is { Source: DeckSource.Sounding, Diagnosis.BurnOff: { IsWithinADay: true } burnOff } && Light?.HalfLit is { } lit
         ? new Interval(lit + Duration.FromHours(burnOff.EarliestHours), lit + Duration.FromHours(burnOff.LatestHours))
         : null;
 }

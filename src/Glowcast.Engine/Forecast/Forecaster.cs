@@ -47,7 +47,7 @@ public static class Forecaster
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
         var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, there => FitOn(there, scene, set, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), Cautions.For(windows))
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, windows) with
             {
@@ -61,7 +61,7 @@ public static class Forecaster
 
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
-            plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]))
+            plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, []),
             WhyNothingFits = plan.Gear is null ? null : why,

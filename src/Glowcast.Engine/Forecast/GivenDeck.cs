@@ -41,6 +41,9 @@ public sealed record GivenDeck(Length? Top, DeckSource Source, CloudDiagnosis? D
         _ => "The sounding shows no deck; none is assumed.",
     };
 
+    /// <summary>What must be said beside it.</summary>
+    public IReadOnlyList<string> Cautions => Diagnosis is null ? [] : [CloudDiagnosis.Caution];
+
     /// <summary>The conditions with this deck in them; it goes on past the grid's edge.</summary>
     public Conditions In(Conditions conditions)
     {
