@@ -110,6 +110,12 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
         Assert.Equal("sounding", cloud.GetProperty("deckFrom").GetString());
         Assert.Equal(900 + (300 * 1.8 / 9.8), cloud.GetProperty("deckTopM").GetDouble(), 1e-6);
         Assert.Equal("above", cloud.GetProperty("sounding").GetProperty("lookout").GetProperty("verdict").GetString());
+
+        // Hours of sun are counted from when half of the deck is lit.
+        var burnOff = cloud.GetProperty("sounding").GetProperty("burnOff");
+        var lit = cloud.GetProperty("light").GetProperty("halfLit").GetDateTimeOffset();
+        Assert.Equal(burnOff.GetProperty("earliestHours").GetDouble(), (cloud.GetProperty("clearsFrom").GetDateTimeOffset() - lit).TotalHours, 0.001);
+        Assert.Equal(burnOff.GetProperty("latestHours").GetDouble(), (cloud.GetProperty("clearsTo").GetDateTimeOffset() - lit).TotalHours, 0.001);
     }
 
     [Fact]

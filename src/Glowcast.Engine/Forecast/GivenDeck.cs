@@ -51,7 +51,5 @@ public sealed record GivenDeck(Length? Top, DeckSource Source, CloudDiagnosis? D
         return Top is { } top ? conditions with { DeckTop = top, Sight = conditions.Sight.Under(top) } : conditions;
     }
 
-    private string SoundingTop => Diagnosis?.Deck is { } deck
-        ? deck.TopLow == deck.TopHigh ? $"{deck.TopHigh.Metres:0} m" : $"{deck.TopLow.Metres:0} to {deck.TopHigh.Metres:0} m"
-        : "none";
+    private string SoundingTop => Diagnosis?.Deck?.TopInWords ?? "none";
 }
