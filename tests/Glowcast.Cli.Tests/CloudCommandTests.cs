@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace Glowcast.Cli.Tests;
 
@@ -51,6 +52,43 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
         Assert.Equal((0, ""), (outcome.Exit, outcome.Error));
         Assert.StartsWith("A sea of cloud: likely", outcome.Out, StringComparison.Ordinal);
         Assert.Contains("stands in the deck", outcome.Out, StringComparison.Ordinal);
+        Assert.All(outcome.Lines, line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task The_forecast_to_be_read_tells_of_deck_sky_and_what_a_higher_deck_would_leave()
+    {
+        Sounding();
+        var plan = valley.Write("read.json", MadeValley.PlanWith(("conditions.sounding", "fog.csv"), ("conditions.cloudLayers", HighCloud())).ToJsonString());
+        var outcome = await Outcome.Of("forecast", "--plan", plan);
+        Assert.Equal(0, outcome.Exit);
+        Assert.Contains("The sea of cloud", outcome.Out, StringComparison.Ordinal);
+        Assert.Contains("The sounding shows a deck", outcome.Out, StringComparison.Ordinal);
+        Assert.Contains("Needs clear sky", outcome.Out, StringComparison.Ordinal);
+        Assert.Contains("crest left", outcome.Out, StringComparison.Ordinal);
+        Assert.All(outcome.Lines, line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task Cloud_towards_the_sun_becomes_a_condition_on_the_sky()
+    {
+        var cloud = (await Forecast(("conditions.cloudLayers", HighCloud()))).GetProperty("cloud");
+        var cut = cloud.GetProperty("sunward")[0];
+        Assert.Equal("high", cut.GetProperty("level").GetString());
+        Assert.True(cut.GetProperty("farKm").GetDouble() > cut.GetProperty("nearKm").GetDouble());
+        Assert.StartsWith("Needs clear sky", cut.GetProperty("condition").GetString(), StringComparison.Ordinal);
+        Assert.Equal("none", cloud.GetProperty("deckFrom").GetString());
+    }
+
+    [Fact]
+    public async Task A_rising_deck_is_told_height_by_height()
+    {
+        var sweep = (await Forecast()).GetProperty("cloud").GetProperty("sweep");
+        var rows = sweep.GetProperty("table").EnumerateArray().ToList();
+        Assert.False(rows[0].GetProperty("lookoutDrowned").GetBoolean());
+        Assert.True(rows[^1].GetProperty("lookoutDrowned").GetBoolean());
+        Assert.Equal(1, rows[0].GetProperty("crestShare").GetDouble());
+        Assert.True(rows[^1].GetProperty("deckTopM").GetDouble() >= sweep.GetProperty("lookoutDrownedM").GetDouble());
     }
 
     [Fact]
@@ -72,6 +110,12 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
         Assert.Equal("sounding", cloud.GetProperty("deckFrom").GetString());
         Assert.Equal(900 + (300 * 1.8 / 9.8), cloud.GetProperty("deckTopM").GetDouble(), 1e-6);
         Assert.Equal("above", cloud.GetProperty("sounding").GetProperty("lookout").GetProperty("verdict").GetString());
+
+        // Hours of sun are counted from when half of the deck is lit.
+        var burnOff = cloud.GetProperty("sounding").GetProperty("burnOff");
+        var lit = cloud.GetProperty("light").GetProperty("halfLit").GetDateTimeOffset();
+        Assert.Equal(burnOff.GetProperty("earliestHours").GetDouble(), (cloud.GetProperty("clearsFrom").GetDateTimeOffset() - lit).TotalHours, 0.001);
+        Assert.Equal(burnOff.GetProperty("latestHours").GetDouble(), (cloud.GetProperty("clearsTo").GetDateTimeOffset() - lit).TotalHours, 0.001);
     }
 
     [Fact]
@@ -99,9 +143,11 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
         Assert.StartsWith("conditions.sounding", Assert.Single((await Outcome.Of("forecast", "--plan", plan)).Faults), StringComparison.Ordinal);
     }
 
+    private static JsonObject HighCloud() => new() { ["high"] = new JsonObject { ["cover"] = 0.5, ["baseM"] = 9000 } };
+
     private string Sounding() => valley.Write("fog.csv", Fog);
 
-    private async Task<JsonElement> Forecast(params (string, System.Text.Json.Nodes.JsonNode?)[] changes)
+    private async Task<JsonElement> Forecast(params (string, JsonNode?)[] changes)
     {
         var plan = valley.Write("cloud-plan.json", MadeValley.PlanWith(changes).ToJsonString());
         return (await Outcome.Of("forecast", "--plan", plan, "--json")).Json;

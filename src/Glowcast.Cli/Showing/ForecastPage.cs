@@ -21,6 +21,7 @@ internal static class ForecastPage
             page.Heading("Does it fit?");
             FitFacts.Write(page, fit, forecast.Remedies, forecast.WhyNothingFits, ClockOf(forecast));
         }
+        CloudFacts.Write(page, forecast);
         WriteAssumptions(page, forecast);
         page.Heading("Take care");
         page.List(forecast.Cautions);
@@ -66,6 +67,7 @@ internal static class ForecastPage
             ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
             ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
             ("cloud", forecast.Cloud.Deck.Sentence),
+            ("visibility", plan.Conditions.VisibilityReport?.Sentence),
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
             ("holes", forecast.Scene is { Grid: var grid } ? GridNotes.Holes(grid) : null),

@@ -25,6 +25,7 @@ public static class Forecaster
         var given = GivenDeck.Of(plan.Conditions);
         plan = plan with { Conditions = given.In(plan.Conditions) };
         if (plan.Gear is not null) PlannedSet.Of(plan);
+        var bare = VisibleSurface.From(grid, plan.Conditions.Sight, eye, plan.Span, Scene.ColumnsOf(plan.Span));
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
             return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
@@ -46,9 +47,13 @@ public static class Forecaster
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
         var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, there => FitOn(there, scene, set, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), Cautions.For(windows))
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {
-            Cloud = CloudOver(plan, given, day, windows),
+            Cloud = CloudOver(plan, given, bare, day, windows) with
+            {
+                Light = DeckLight.Of(chart),
+                Sunward = SunwardPath.Cuts(plan.Conditions.CloudLayers, windows, brightness.Crest, plan.Conditions.Sight),
+            },
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
@@ -56,19 +61,21 @@ public static class Forecaster
 
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
-            plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]))
+            plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
         {
-            Cloud = CloudOver(plan, given, day, []),
+            Cloud = CloudOver(plan, given, bare, day, []),
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }
 
     /// <summary>The sounding is judged for the middle of the first window, or of the day.</summary>
-    private static CloudOutlook CloudOver(Plan plan, GivenDeck given, Interval day, IReadOnlyList<LightWindow> windows) => new(
+    /// <param name="bare">What is seen without cloud.</param>
+    private static CloudOutlook CloudOver(Plan plan, GivenDeck given, VisibleSurface bare, Interval day, IReadOnlyList<LightWindow> windows) => new(
         given,
         plan.Conditions.Profile is { } profile
             ? ProfileReach.Of(profile.Sounding, plan.Lookout!.Point, windows.Count > 0 ? windows[0].Middle : day.Start + (day.Duration / 2))
-            : null);
+            : null,
+        DeckSweep.Of(bare, plan.Conditions.Sight, plan.Thresholds.RidgeFrom));
 
     /// <summary>A hint where no bearing of the span reaches as far as the ridge begins.</summary>
     private static string WhereTheGridEnds(Scene scene)

@@ -41,14 +41,15 @@ public sealed record GivenDeck(Length? Top, DeckSource Source, CloudDiagnosis? D
         _ => "The sounding shows no deck; none is assumed.",
     };
 
-    /// <summary>The conditions with this deck in them.</summary>
+    /// <summary>What must be said beside it.</summary>
+    public IReadOnlyList<string> Cautions => Diagnosis is null ? [] : [CloudDiagnosis.Caution];
+
+    /// <summary>The conditions with this deck in them; it goes on past the grid's edge.</summary>
     public Conditions In(Conditions conditions)
     {
         ArgumentNullException.ThrowIfNull(conditions);
-        return conditions with { DeckTop = Top };
+        return Top is { } top ? conditions with { DeckTop = top, Sight = conditions.Sight.Under(top) } : conditions;
     }
 
-    private string SoundingTop => Diagnosis?.Deck is { } deck
-        ? deck.TopLow == deck.TopHigh ? $"{deck.TopHigh.Metres:0} m" : $"{deck.TopLow.Metres:0} to {deck.TopHigh.Metres:0} m"
-        : "none";
+    private string SoundingTop => Diagnosis?.Deck?.TopInWords ?? "none";
 }

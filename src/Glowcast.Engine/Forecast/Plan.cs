@@ -77,6 +77,12 @@ public sealed record Conditions
     /// <summary>A sounding, whose deck is taken where <see cref="DeckTop"/> is not given; null for none.</summary>
     public Profile? Profile { get; init; }
 
+    /// <summary>Cloud that may lie between ridge and sun.</summary>
+    public IReadOnlyList<CloudLayer> CloudLayers { get; init; } = [];
+
+    /// <summary>The report that <see cref="Visibility"/> is from; null where it is given as a number, or not at all.</summary>
+    public ReportedVisibility? VisibilityReport { get; init; }
+
     /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
     public double? CloudSpeedMs { get; init; }
 

@@ -14,10 +14,17 @@ public sealed record BurnOff(double ClearingTemperatureC, double HeatMJPerM2, do
     private const double WinterWPerM2 = 80;
     private const double LowWPerM2 = 40;
     private const double SecondsPerHour = 3600;
+    private const double HoursOfADay = 12;
 
-    public string Sentence => HeatMJPerM2 <= 0
-        ? $"The ground's air is already warm enough ({ClearingTemperatureC:0.0} °C) for the deck to break up once the sun stirs it."
-        : $"It takes {ClearingTemperatureC:0.0} °C at the ground to clear the deck: {Hours(EarliestHours)} to {Hours(LatestHours)} of sun on it. Cloud above, snow and a deep cold pool make it longer, up to days; wind above 10 kt makes it shorter.";
+    public string Sentence => this switch
+    {
+        { HeatMJPerM2: <= 0 } => $"The ground's air is already warm enough ({ClearingTemperatureC:0.0} °C) for the deck to break up once the sun stirs it.",
+        { IsWithinADay: false } => $"It would take {ClearingTemperatureC:0.0} °C at the ground to clear the deck: more heat than one day's sun gives. Count on it to stay, unless wind above 10 kt or drier air comes.",
+        _ => $"It takes {ClearingTemperatureC:0.0} °C at the ground to clear the deck: {Hours(EarliestHours)} to {Hours(LatestHours)} of sun on it. Cloud above, snow and a deep cold pool make it longer, up to days; wind above 10 kt makes it shorter.",
+    };
+
+    /// <summary>A day's sun may clear it.</summary>
+    public bool IsWithinADay => EarliestHours <= HoursOfADay;
 
     /// <summary>Null for a deck so high that no sensible warmth clears it.</summary>
     public static BurnOff? Of(Profile profile, CloudDeck deck)

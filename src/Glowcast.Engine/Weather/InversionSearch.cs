@@ -17,8 +17,8 @@ public static class InversionSearch
         ArgumentNullException.ThrowIfNull(profile);
         var levels = profile.Levels;
         return [.. Merged(Risings(levels), levels)
-            .Select(rising => Describe(profile, rising.Base, rising.Top))
-            .Where(inversion => inversion.StrengthC >= LeastStrengthC - Rounding && inversion.Depth.Metres >= LeastDepthM)];
+            .Where(rising => Counts(levels[rising.Base], levels[rising.Top]))
+            .Select(rising => Describe(profile, rising.Base, rising.Top))];
     }
 
     /// <summary>Stretches over which the temperature rises or stays, each from where it first rises to its first highest value.</summary>
@@ -57,6 +57,9 @@ public static class InversionSearch
         upperBase.HeightM - lowerTop.HeightM <= MergeGapM
         && lowerTop.TemperatureC - upperBase.TemperatureC <= MergeDropC + Rounding
         && upperTop.TemperatureC > lowerTop.TemperatureC;
+
+    private static bool Counts(ProfileLevel lower, ProfileLevel upper) =>
+        upper.TemperatureC - lower.TemperatureC >= LeastStrengthC - Rounding && upper.HeightM - lower.HeightM >= LeastDepthM;
 
     private static Inversion Describe(Profile profile, int from, int to)
     {

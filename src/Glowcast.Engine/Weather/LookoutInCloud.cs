@@ -41,12 +41,8 @@ public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, strin
     {
         LookoutVerdict.NoDeck => "The profile has no deck.",
         LookoutVerdict.Above => $"The lookout, at {height.Metres:0} m, stands {height.Metres - deck!.TopHigh.Metres:0} m above the top of the deck.",
-        LookoutVerdict.At => $"The lookout, at {height.Metres:0} m, stands at the top of the deck ({Top(deck!)}): it may be in cloud at any time.",
-        LookoutVerdict.In => $"The lookout, at {height.Metres:0} m, stands in the deck ({deck!.Base.Metres:0} to {Top(deck)}).",
+        LookoutVerdict.At => $"The lookout, at {height.Metres:0} m, stands at the top of the deck ({deck!.TopInWords}): it may be in cloud at any time.",
+        LookoutVerdict.In => $"The lookout, at {height.Metres:0} m, stands in the deck ({deck!.Base.Metres:0} to {deck.TopInWords}).",
         _ => $"The lookout, at {height.Metres:0} m, stands below the deck, whose base is at {deck!.Base.Metres:0} m.",
     };
-
-    private static string Top(CloudDeck deck) => deck.TopLow == deck.TopHigh
-        ? $"{deck.TopHigh.Metres:0} m"
-        : $"{deck.TopLow.Metres:0} to {deck.TopHigh.Metres:0} m";
 }

@@ -38,6 +38,8 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
         ["wind"] = Quantity.WindSpeed,
     };
 
+    private const int LongestHeading = 100;
+
     private static readonly char[] Separators = [',', ';', '\t'];
 
     public string Name => "CSV with named columns";
@@ -81,7 +83,7 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
     private static string HeaderOf(string text) => Lines(text).FirstOrDefault("");
 
     private static IEnumerable<string> Lines(string text) =>
-        text.ReplaceLineEndings("\n").Split('\n').Where(line => !string.IsNullOrWhiteSpace(line) && !line.StartsWith('#')).Select(line => line.TrimStart('\uFEFF'));
+        text.Split('\n').Where(line => !string.IsNullOrWhiteSpace(line) && !line.StartsWith('#')).Select(line => line.TrimStart('\uFEFF'));
 
     private static char? SeparatorOf(string header) =>
         Separators.Where(header.Contains).OrderByDescending(mark => header.Count(letter => letter == mark)).Select(mark => (char?)mark).FirstOrDefault();
@@ -90,6 +92,7 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
     private static (string Name, string Unit) Split(string heading)
     {
         var plain = heading.Trim().Trim('"');
+        if (plain.Length > LongestHeading) return ("", "");
         if (Names.ContainsKey(LettersOf(plain))) return (LettersOf(plain), "");
         var parts = NameAndUnit().Match(plain);
         return (LettersOf(parts.Groups["name"].Value), parts.Groups["unit"].Value);

@@ -29,7 +29,7 @@ public sealed record Profile(Sounding Sounding, IReadOnlyList<ProfileLevel> Leve
         ArgumentNullException.ThrowIfNull(sounding);
         var cleaning = new ProfileCleaning(name);
         var levels = cleaning.Clean(sounding.Levels);
-        return new Profile(sounding, levels, [.. sounding.PassedOver, .. cleaning.Cleaned], [.. GapsOf(levels)]);
+        return new Profile(sounding, levels, Shortened.To20([.. sounding.PassedOver, .. cleaning.Cleaned]), [.. GapsOf(levels)]);
     }
 
     /// <summary>Reads a sounding and cleans it.</summary>

@@ -1,9 +1,10 @@
 namespace Glowcast.Engine.Weather;
 
-/// <summary>Text of a report as it may be quoted in a message.</summary>
+/// <summary>What is said of a report, kept short however long the report is.</summary>
 internal static class Shortened
 {
     private const int Longest = 40;
+    private const int MostRemarks = 20;
 
     /// <summary>At most 40 characters, none of them a control character.</summary>
     public static string To40(string text)
@@ -11,4 +12,9 @@ internal static class Shortened
         var plain = string.Concat(text.Take(Longest).Select(letter => char.IsControl(letter) ? ' ' : letter));
         return text.Length > Longest ? $"{plain}…" : plain;
     }
+
+    /// <summary>The first remarks, and how many more there were.</summary>
+    public static IReadOnlyList<string> To20(List<string> remarks) => remarks.Count <= MostRemarks
+        ? remarks
+        : [.. remarks.Take(MostRemarks), $"There were {remarks.Count - MostRemarks} more such remarks."];
 }

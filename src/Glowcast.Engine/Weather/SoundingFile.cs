@@ -19,9 +19,10 @@ public static class SoundingFile
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length > MostCharacters) throw new BadInputException(name, $"Is longer than {MostCharacters} characters; a sounding has some ten thousand.");
         if (string.IsNullOrWhiteSpace(text)) throw new BadInputException(name, "Is empty; give a sounding.");
-        var format = Array.Find(Formats, format => format.Recognises(text))
+        var lines = text.ReplaceLineEndings("\n");
+        var format = Array.Find(Formats, format => format.Recognises(lines))
             ?? throw new BadInputException(name, $"Is of no sounding format known here ({string.Join(", ", Formats.Select(format => format.Name))}).");
-        var sounding = format.Read(text, name);
+        var sounding = format.Read(lines, name);
         return sounding.Levels.Count > 0 ? sounding : throw new BadInputException(name, $"Looks like a {format.Name}, but has no level that can be read.");
     }
 }

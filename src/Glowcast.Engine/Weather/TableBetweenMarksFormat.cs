@@ -39,7 +39,7 @@ internal sealed partial class TableBetweenMarksFormat : ISoundingFormat
         };
     }
 
-    private static IEnumerable<string> Table(string text) => text.ReplaceLineEndings("\n").Split('\n')
+    private static IEnumerable<string> Table(string text) => text.Split('\n')
         .SkipWhile(line => !line.Contains("%RAW%", StringComparison.Ordinal)).Skip(1)
         .TakeWhile(line => !line.Contains("%END%", StringComparison.Ordinal))
         .Where(line => !string.IsNullOrWhiteSpace(line));

@@ -31,7 +31,7 @@ internal sealed partial class TextListingFormat : ISoundingFormat
 
     public Sounding Read(string text, string name)
     {
-        var lines = text.ReplaceLineEndings("\n").Split('\n');
+        var lines = text.Split('\n');
         var names = Array.FindIndex(lines, line => NamesLine().IsMatch(line));
         var units = Array.FindIndex(lines, names + 1, line => !IsRule(line));
         if (units < 0 || SoundingColumns.Number(Words(lines[units]).FirstOrDefault("")) is not null)

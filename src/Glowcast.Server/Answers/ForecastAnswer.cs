@@ -43,7 +43,7 @@ public sealed record ForecastAnswer(
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
             forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
-            CloudAnswer.Of(forecast.Cloud, forecast.Eye.Height),
+            CloudAnswer.Of(forecast),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
@@ -96,8 +96,11 @@ public sealed record AssumedAnswer(
     /// <summary>Ground farther than this is ridge, nearer ground is valley.</summary>
     public required double RidgeFromKm { get; init; }
 
-    /// <summary>Of the air before the ridge.</summary>
+    /// <summary>Of the air before the ridge: the distance at which 2 % of contrast is left.</summary>
     public required double VisibilityKm { get; init; }
+
+    /// <summary>How a reported visibility was taken; null where none was.</summary>
+    public string? VisibilityReport { get; init; }
 
     /// <summary>Of the air between the sun and the ridge.</summary>
     public required double AerosolBeta { get; init; }
@@ -116,6 +119,7 @@ public sealed record AssumedAnswer(
         {
             RidgeFromKm = thresholds.RidgeFrom.Kilometres,
             VisibilityKm = plan.Conditions.Visibility.Kilometres,
+            VisibilityReport = plan.Conditions.VisibilityReport?.Sentence,
             AerosolBeta = plan.Conditions.AerosolBeta,
             LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
             ShadedGroundReflectance = plan.Conditions.Reflectances.ShadedGround,

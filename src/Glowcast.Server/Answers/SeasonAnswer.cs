@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Weather;
 using NodaTime;
 using NodaTime.Text;
 
@@ -23,7 +24,7 @@ public sealed record SeasonAnswer(string From, string To, IReadOnlyList<SeasonPl
 /// <param name="TimeZone">Of its local times; null where days are reckoned by the sun.</param>
 /// <param name="Assumed">The thresholds of a window, the air, and what else its days rest on.</param>
 /// <param name="Cloud">The sea of cloud that every day is given.</param>
-public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double FromDeg, double ToDeg, int DaysWithWindow, int DaysJudged, AssumedAnswer Assumed, CloudAnswer Cloud)
+public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double FromDeg, double ToDeg, int DaysWithWindow, int DaysJudged, AssumedAnswer Assumed, DeckGivenAnswer Cloud)
 {
     public static SeasonPlanAnswer Of(SiteSeason season)
     {
@@ -32,7 +33,7 @@ public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double From
         return new SeasonPlanAnswer(
             season.Site.Name, plan.Lookout?.Zone?.Id, plan.Span.From.Degrees, plan.Span.To.Degrees,
             season.Days.Count(day => day.Best is not null), season.Days.Count, AssumedAnswer.Of(plan),
-            CloudAnswer.Of(GivenDeck.Of(plan.Conditions), reach: null, eyeHeight: null));
+            DeckGivenAnswer.Of(GivenDeck.Of(plan.Conditions), ProfileReach.Unknown, eyeHeight: null));
     }
 }
 

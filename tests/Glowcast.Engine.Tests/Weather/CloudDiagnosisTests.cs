@@ -137,4 +137,13 @@ public class CloudDiagnosisTests
         Assert.Equal(burnOff.HeatMJPerM2 * 1e6 / 150 / 3600, burnOff.EarliestHours, 1e-9);
         Assert.Equal(burnOff.HeatMJPerM2 * 1e6 / 40 / 3600, burnOff.LatestHours, 1e-9);
     }
+
+    [Fact]
+    public void A_deep_deck_is_not_said_to_clear_within_a_day()
+    {
+        var deep = CloudDiagnosis.Of(MadeProfile.Of((0, 14, 8), (800, 9, 8.6), (1900, 3, 2.8), (2300, 8, -10), (4000, -6, -25))).BurnOff!;
+        Assert.False(deep.IsWithinADay);
+        Assert.Contains("more heat than one day's sun gives", deep.Sentence, StringComparison.Ordinal);
+        Assert.True(CloudDiagnosis.Of(MadeProfile.Fog()).BurnOff!.IsWithinADay);
+    }
 }

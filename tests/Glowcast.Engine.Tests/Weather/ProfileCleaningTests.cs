@@ -92,6 +92,15 @@ public class ProfileCleaningTests
     }
 
     [Fact]
+    public void A_long_list_of_remarks_is_cut_short()
+    {
+        var windy = Sound.Concat(Enumerable.Range(1, 30).Select(i => new SoundingLevel(600 - i, WindKt: 400)));
+        var cleaned = Clean([.. windy]).Cleaned;
+        Assert.Equal(21, cleaned.Count);
+        Assert.Equal("There were 11 more such remarks.", cleaned[^1]);
+    }
+
+    [Fact]
     public void Gaps_in_the_lower_air_are_said() =>
         Assert.Equal("There is no level between 1500 and 3000 m: a deck that begins and ends there does not show.", Assert.Single(Clean(Sound).Gaps));
 
