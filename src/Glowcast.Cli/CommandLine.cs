@@ -75,6 +75,7 @@ public static class CommandLine
             new GridCommand(terminal),
             new ServeCommand(terminal),
             new DemoCommand(terminal),
+            new CompletionCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);
         ShowHelpWithoutCommand(root, terminal);
