@@ -77,6 +77,7 @@ public static class CommandLine
             new ServeCommand(terminal),
             new DataCommand(terminal),
             new DemoCommand(terminal),
+            new CompletionCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);
         ShowHelpWithoutCommand(root, terminal);
