@@ -71,6 +71,7 @@ public static class CommandLine
             new SetCommand(terminal),
             new ForecastCommand(terminal),
             new SeasonCommand(terminal),
+            new TakeCommand(terminal),
             new GridCommand(terminal),
             new ServeCommand(terminal),
             new DemoCommand(terminal),
