@@ -73,6 +73,7 @@ public static class CommandLine
             new CardCommand(terminal),
             new SeasonCommand(terminal),
             new CloudCommand(terminal),
+            new TakeCommand(terminal),
             new GridCommand(terminal),
             new ServeCommand(terminal),
             new DataCommand(terminal),

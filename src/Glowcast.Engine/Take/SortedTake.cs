@@ -10,6 +10,9 @@ namespace Glowcast.Engine.Take;
 public sealed record SortedTake(
     IReadOnlyList<FoundSet> Sets, IReadOnlyList<LooseFrame> Loose, IReadOnlyList<string> WithoutTime, IReadOnlyList<string> Cautions)
 {
+    /// <summary>Every frame with a time, in the order they were shot; camera by camera.</summary>
+    public IReadOnlyList<ShotFrame> InOrder { get; init; } = [];
+
     /// <summary>Which of sets that show the same is the better one, and why.</summary>
     public IReadOnlyList<RepeatChoice> Choices { get; init; } = [];
 }

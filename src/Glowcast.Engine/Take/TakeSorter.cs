@@ -22,7 +22,7 @@ public static class TakeSorter
         var cameras = frames.Where(frame => frame.Taken is not null && !borders.Loose.Contains(frame.Name))
             .GroupBy(frame => frame.Camera).OrderByDescending(camera => camera.Count()).ToList();
         if (cameras.Count > 1) cautions.Add($"The take is of {cameras.Count} cameras; each is sorted by itself.");
-        var done = 0;
+        var inOrder = new List<ShotFrame>();
         foreach (var camera in cameras)
         {
             var (ordered, seconds, caution) = ShotOrder.Of(camera);
@@ -33,13 +33,13 @@ public static class TakeSorter
             {
                 cancel.ThrowIfCancellationRequested();
                 sorter.Add(range, isByHand);
-                progress?.Report((done + range.End.Value) / (double)frames.Count);
+                progress?.Report((inOrder.Count + range.End.Value) / (double)frames.Count);
             }
             sets.AddRange(sorter.Sets);
             loose.AddRange(sorter.Loose);
-            done += facts.Count;
+            inOrder.AddRange(ordered);
         }
         var withoutTime = frames.Where(frame => frame.Taken is null).Select(frame => frame.Name).ToList();
-        return new SortedTake(sets, loose, withoutTime, cautions) { Choices = BetterRepeat.Among(sets) };
+        return new SortedTake(sets, loose, withoutTime, cautions) { InOrder = inOrder, Choices = BetterRepeat.Among(sets) };
     }
 }
