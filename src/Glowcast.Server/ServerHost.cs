@@ -10,6 +10,7 @@ using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
 using Glowcast.Server.Store;
 using Microsoft.AspNetCore.ResponseCompression;
+using NodaTime;
 
 namespace Glowcast.Server;
 
@@ -19,15 +20,17 @@ public static class ServerHost
     private const int MostBodyBytes = 64 * 1024;
 
     /// <summary>The service, ready to start. It reads no settings: all it knows is in its options, and in the data folder they name.</summary>
-    /// <exception cref="BadInputException">An address that is none, or not of this machine; a data folder that cannot be used.</exception>
+    /// <exception cref="BadInputException">An address that is none; a data folder that cannot be used.</exception>
     public static WebApplication Build(ServerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
-        builder.WebHost.UseKestrelCore().UseUrls(Loopback.Addresses(options.Urls)).ConfigureKestrel(kestrel =>
+        var listen = ListenAddresses.Read(options.Urls);
+        builder.WebHost.UseKestrelCore().UseUrls(listen.Urls).ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
+            kestrel.Limits.MaxRequestLineSize = LongAddresses.MostLineBytes;
         });
         // Standard output belongs to whoever starts the service.
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole()
@@ -35,7 +38,7 @@ public static class ServerHost
         AddServices(builder.Services, options);
         var app = builder.Build();
         _ = app.Services.GetRequiredService<IGrids>();
-        Use(app);
+        Use(app, listen, options);
         Map(app);
         return app;
     }
@@ -51,21 +54,25 @@ public static class ServerHost
         services.AddStore(options);
         services.AddRoutingCore();
         services.AddProblems();
-        services.AddHostFiltering(filter => (filter.AllowedHosts, filter.IncludeFailureMessage) = (Loopback.HostNames, false));
         services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", ChartBytes.MediaType]);
         services.ConfigureHttpJsonOptions(json => AnswerJson.Configure(json.SerializerOptions));
         services.AddDescription();
     }
 
-    private static void Use(WebApplication app)
+    private static void Use(WebApplication app, ListenAddresses listen, ServerOptions options)
     {
         app.UseSafetyHeaders();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
-        app.UseHostFiltering();
+        app.UseLongAddresses();
+        app.UseCallerGate(listen);
+        if (!listen.IsThisMachineOnly) app.UseTokenGate(TokenOf(app.Services, options));
         app.UseResponseCompression();
         app.UsePage();
     }
+
+    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options) => AccessToken.OpenAsync(
+        services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
 
     private static void Map(WebApplication app)
     {

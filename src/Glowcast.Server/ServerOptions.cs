@@ -7,7 +7,7 @@ namespace Glowcast.Server;
 /// <summary>What the service is given when it starts.</summary>
 public sealed record ServerOptions
 {
-    /// <summary>Loopback addresses to listen on, parted by semicolons; port 0 takes a free one.</summary>
+    /// <summary>Addresses to listen on, parted by semicolons; port 0 takes a free one. Any but this machine's own requires a token of whoever calls.</summary>
     public string Urls { get; init; } = "http://127.0.0.1:5127";
 
     /// <summary>The elevation grids by id: what the <c>grids</c> of a posted plan name.</summary>
@@ -15,6 +15,12 @@ public sealed record ServerOptions
 
     /// <summary>Where the service keeps what it is given; made where it is not there. Null to keep it until the service ends.</summary>
     public string? DataFolder { get; init; }
+
+    /// <summary>Gets the token when it is made, the only time that it can be seen.</summary>
+    public Action<string> ShowToken { get; init; } = token => Console.Error.WriteLine($"Token: {token}");
+
+    /// <summary>Whether a new token takes the place of the one made before.</summary>
+    public bool RenewToken { get; init; }
 
     /// <summary>No uploaded file may be larger.</summary>
     public long MostUploadBytes { get; init; } = 512L << 20;

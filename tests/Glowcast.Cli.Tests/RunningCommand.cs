@@ -15,6 +15,8 @@ internal sealed class RunningCommand : IAsyncDisposable
     /// <summary>All it said; to be read when it has said its address, the last thing it says.</summary>
     public string Out => output.ToString();
 
+    public string Error => error.ToString();
+
     /// <summary>Where it says that it listens.</summary>
     public async Task<Uri> AddressAsync()
     {

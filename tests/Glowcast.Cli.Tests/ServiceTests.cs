@@ -46,13 +46,30 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Theory]
-    [InlineData("http://0.0.0.0:5127")]
-    [InlineData("http://192.0.2.1:5127")]
+    [InlineData("https://127.0.0.1:5127")]
     [InlineData("http://example.org")]
     [InlineData("everywhere")]
-    public async Task Only_this_machine_is_served(string urls)
+    public async Task Addresses_that_are_none_are_said(string urls)
     {
         Assert.Equal(["--urls"], (await Outcome.Of("serve", "--urls", urls)).Faults);
+    }
+
+    [Fact]
+    public async Task At_another_address_the_token_is_shown_once_and_asked_for()
+    {
+        var data = Path.Combine(valley.Folder, "token-data");
+        await using (var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0", "--data", data))
+        {
+            using var client = new HttpClient { BaseAddress = await service.AddressAsync() };
+            using var refused = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);
+            client.DefaultRequestHeaders.Authorization = new("Bearer", service.Error.Split('\n')[0].Split(": ")[1].Trim());
+            using var answered = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.OK, answered.StatusCode);
+        }
+        await using var again = new RunningCommand("serve", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0", "--data", data);
+        await again.AddressAsync();
+        Assert.DoesNotContain("Token", again.Error, StringComparison.Ordinal);
     }
 
     [Fact]

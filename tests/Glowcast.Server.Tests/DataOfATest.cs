@@ -18,8 +18,9 @@ internal sealed class DataOfATest : IAsyncDisposable
     public async Task<HttpClient> StartAsync(Func<ServerOptions, ServerOptions>? change = null)
     {
         await StopAsync();
-        var options = new ServerOptions { DataFolder = Folder, Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid } };
-        app = await Service.StartAsync(change?.Invoke(options) ?? options);
+        var options = new ServerOptions { Urls = "http://127.0.0.1:0", DataFolder = Folder, Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid } };
+        app = ServerHost.Build(change?.Invoke(options) ?? options);
+        await app.StartAsync(TestContext.Current.CancellationToken);
         return new HttpClient { BaseAddress = new Uri(app.Urls.Single()) };
     }
 

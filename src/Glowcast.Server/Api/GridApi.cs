@@ -27,7 +27,7 @@ internal static class GridApi
             .TakesQuery(new QueryParameter("name", "The file's name, such as N46E007.hgt: it tells the format, and in some the place.", IsRequired: true))
             .Produces<GridEntry>().Produces<GridEntry>(StatusCodes.Status201Created).Produces<JobAnswer>(StatusCodes.Status202Accepted).ProducesValidationProblem()
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
-            .ProducesValidationProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status507InsufficientStorage);
+            .ProducesValidationProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status429TooManyRequests).ProducesProblem(StatusCodes.Status507InsufficientStorage);
         group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets an elevation grid that was taken in.")
             .Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
     }
@@ -51,6 +51,7 @@ internal static class GridApi
         if (!string.Equals(context.Request.ContentType, FileType, StringComparison.OrdinalIgnoreCase))
             throw new BadHttpRequestException($"Send the file as it is, with Content-Type {FileType}.", StatusCodes.Status415UnsupportedMediaType);
         context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = options.MostUploadBytes;
+        using var room = await reception.WaitForRoomAsync(context.RequestAborted);
         using var arrived = await grids.ReceiveAsync(context.Request.Body, name, context.RequestAborted);
         if (PrefersJob(context.Request)) return JobApi.Accepted(await HoldAsync(arrived, grids, runner, context.RequestAborted));
         try

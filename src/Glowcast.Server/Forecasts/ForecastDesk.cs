@@ -1,4 +1,3 @@
-using System.Threading.RateLimiting;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Grids;
@@ -15,7 +14,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     private const long MostRememberedBytes = 64 << 20;
 
     private readonly MemoryCache remembered = new(new MemoryCacheOptions { SizeLimit = MostRememberedBytes });
-    private readonly ConcurrencyLimiter turns = new(new ConcurrencyLimiterOptions { PermitLimit = 1, QueueLimit = options.MostWaitingForecasts });
+    private readonly Turns turns = new(1, options.MostWaitingForecasts);
 
     /// <summary>Works the forecast of a plan out, unless it is known.</summary>
     /// <param name="faults">Faults of the request found before.</param>
@@ -32,8 +31,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         var said = await notes.SayAsync(place.LatitudeDeg, place.LongitudeDeg, cancel);
         var address = ForecastAddress.Of(json.RootElement, plan.Grids.Select(grids.FingerprintOf), said);
         if (await FindAsync(address, ForecastParts.Bare, cancel) is not null) return address;
-        using var turn = await turns.AcquireAsync(1, cancel);
-        if (!turn.IsAcquired) throw new TooBusyException();
+        using var turn = await turns.TakeAsync(cancel);
         if (await FindAsync(address, ForecastParts.Bare, cancel) is null) await WorkOutAsync(address, plan, said, cancel);
         return address;
     }

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
 using NodaTime;
 
@@ -11,9 +12,17 @@ namespace Glowcast.Server.Grids;
 internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
 {
     private const int LongestName = 120;
+    private const int UploadsAtOnce = 4;
+    private const int UploadsWaiting = 64;
 
     // Reading a grid may take as much memory as the largest grid has.
     private readonly SemaphoreSlim looking = new(1);
+    private readonly Turns uploads = new(UploadsAtOnce, UploadsWaiting);
+
+    /// <summary>Waits until there is room for one more to arrive.</summary>
+    /// <returns>To be disposed when it has been dealt with.</returns>
+    /// <exception cref="TooBusyException">Too many wait already.</exception>
+    public Task<IDisposable> WaitForRoomAsync(CancellationToken cancel) => uploads.TakeAsync(cancel);
 
     /// <summary>Notes what is wrong with a file's name. It tells the format and, in some, the place; no file is ever called by it.</summary>
     public static string ReadName(string? name, Faults faults)
@@ -33,7 +42,11 @@ internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
         return (entry, isNew);
     }
 
-    public void Dispose() => looking.Dispose();
+    public void Dispose()
+    {
+        looking.Dispose();
+        uploads.Dispose();
+    }
 
     private async Task<GridAnswer> LookAsync(ArrivedGrid arrived, CancellationToken cancel)
     {

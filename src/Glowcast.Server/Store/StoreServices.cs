@@ -15,6 +15,7 @@ internal static class StoreServices
         services.AddSingleton<IDocuments>(provider => new SqliteDocuments(Database(provider)));
         services.AddSingleton<IFieldNotes>(provider => new SqliteFieldNotes(Database(provider)));
         services.AddSingleton<IJobs>(provider => new SqliteJobs(Database(provider), options.MostWaitingJobs));
+        services.AddSingleton<ITokens>(provider => new SqliteTokens(Database(provider)));
         services.AddSingleton<ICache>(provider => new SqliteCache(Database(provider), provider.GetRequiredService<IClock>(), options.MostCachedBytes));
         services.AddSingleton<IGrids>(provider =>
         {
