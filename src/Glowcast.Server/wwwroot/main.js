@@ -129,12 +129,12 @@ function settle() {
 }
 
 /** @param {Record<string, unknown>} edits new values by dotted paths */
-const change = edits => workOut(JSON.stringify(withValues(form.plan, edits)));
+const change = edits => workOut(JSON.stringify(withValues(form.edited(), edits)));
 
 /** A change while the plan may not be whole yet. @param {Record<string, unknown>} edits */
 async function begun(edits) {
-  const plan = withValues(form.plan, edits);
-  if (isWhole(plan)) return change(edits);
+  const plan = withValues(form.edited(), edits);
+  if (isWhole(plan)) return workOut(JSON.stringify(plan));
   form.show(plan);
   await showGround();
 }

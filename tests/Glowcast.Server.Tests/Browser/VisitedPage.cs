@@ -43,7 +43,7 @@ internal sealed class VisitedPage : IAsyncDisposable
     public Task<int> CountAsync(string selector) => Tab.EvaluateFunctionAsync<int>("selector => document.querySelectorAll(selector).length", selector);
 
     /// <summary>Waits until something holds in the page.</summary>
-    public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 60_000 });
+    public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 180_000 });
 
     public async Task UntilDrawnAsync()
     {

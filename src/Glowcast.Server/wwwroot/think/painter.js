@@ -11,7 +11,7 @@ import { mix } from './tones.js';
 const ContrastLeft = -Math.log(0.02);
 const Degree = Math.PI / 180;
 const EarthM = 6_371_000;
-const Bright = { ground: 1, deck: 1.55 };
+const Bright = { ground: 1, deck: 2.4 };
 // Directions that ground can face, on a square: half the tangent of half the zenith distance, east and north.
 const Side = 160;
 const Facets = facets();

@@ -49,11 +49,11 @@ export class Grids {
 
   /** @param {import('./map.js').Grid[]} grids @param {string[]} used by the plan */
   show(grids, used) {
-    this.list.replaceChildren(...grids.map(({ id }) => {
+    this.list.replaceChildren(...grids.map(({ id, grid }) => {
       const tick = /** @type {HTMLInputElement} */ (html('input', { type: 'checkbox' }));
       tick.checked = used.includes(id);
       tick.addEventListener('change', () => (tick.checked ? this.does.onGrid(id) : this.does.onForget(id)));
-      return html('li', {}, html('label', {}, tick, ` ${id}`));
+      return html('li', {}, html('label', {}, tick, ` ${grid.name}`));
     }));
   }
 }

@@ -8,7 +8,8 @@ import { between, placeAt } from '../think/sphere.js';
 import { onDrag, within } from './drag.js';
 
 /** @typedef {import('../think/sphere.js').Place} Place */
-/** @typedef {{ id: string, grid: { northDeg: number, southDeg: number, westDeg: number, eastDeg: number } }} Grid */
+/** @typedef {{ id: string, grid: Bounds & { name: string } }} Grid */
+/** @typedef {{ northDeg: number, southDeg: number, westDeg: number, eastDeg: number }} Bounds */
 
 const ClickPx = 5;
 const PanPx = 60;
@@ -23,7 +24,7 @@ export class GroundMap {
   constructor(place, does) {
     /** @type {Grid[]} */
     this.grids = [];
-    /** Of grids as a whole, and of the part last looked at. @type {{ image: HTMLImageElement, bounds: Grid['grid'] }[]} */
+    /** Of grids as a whole, and of the part last looked at. @type {{ image: HTMLImageElement, bounds: Bounds }[]} */
     this.pictures = [];
     /** @type {(Place & { pxPerDeg: number }) | null} */
     this.view = null;
@@ -89,7 +90,7 @@ export class GroundMap {
     this.pick(this.picked);
   }
 
-  /** @param {Grid} entry @param {Grid['grid']} bounds */
+  /** @param {Grid} entry @param {Bounds} bounds */
   picture({ id }, bounds) {
     const image = new Image();
     image.onload = () => this.draw();
@@ -175,7 +176,7 @@ export class GroundMap {
 
   draw() {
     const [width, height] = [this.panel.clientWidth, this.panel.clientHeight];
-    if (this.grids.length === 0 || width === 0) return;
+    if (this.grids.length === 0 || width === 0 || height === 0) return;
     this.view ??= this.firstView();
     [this.canvas.width, this.canvas.height] = [width, height];
     const context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext('2d', { willReadFrequently: true }));

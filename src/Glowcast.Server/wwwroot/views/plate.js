@@ -168,7 +168,7 @@ export class Plate {
     drawTimes(drawing, frame, down, seconds => forecast.clock.hm(msAt(chart, seconds)), Minutes, phaseOf(forecast));
     drawWindows(drawing, frame, down, forecast.windows);
     drawShares(drawing, frame, down, chart);
-    if (forecast.set) drawStair(drawing, frame, down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
+    if (this.stair.length > 0) drawStair(drawing, frame, down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
     drawing.append(border(frame));
     this.down.light = down;
     this.moveMinute(forecast, choice);
