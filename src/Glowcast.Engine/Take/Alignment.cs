@@ -16,7 +16,7 @@ internal sealed class Alignment
     private const double Never = double.NegativeInfinity;
 
     // A state so much less likely than the best one of its frame leads nowhere.
-    private const double Hopeless = 35;
+    private const double Hopeless = 22;
 
     private readonly SessionFacts facts;
     private readonly SetRhythm rhythm;

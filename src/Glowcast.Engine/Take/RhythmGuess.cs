@@ -20,11 +20,11 @@ internal static class RhythmGuess
         var (start, count) = range.GetOffsetAndLength(facts.Count);
         var tried = start..(start + Math.Min(count, MostFramesTried));
         var bracket = BracketGuess.Of(facts, tried);
-        var best = StepModes.Of(facts, tried, 2)
+        var fits = StepModes.Of(facts, tried, 2)
             .SelectMany(stepS => Candidates(facts, tried, stepS, bracket))
-            .Select(rhythm => RhythmFit.Best(facts, tried, rhythm, []))
-            .MaxBy(fit => fit.Run.Score + RepeatLikeness.Of(facts, fit.Run) + (PerRow * fit.Rhythm.Rows));
-        if (best.Rhythm is null) return null;
+            .Select(rhythm => RhythmFit.Best(facts, tried, rhythm, [])).ToList();
+        if (fits.Count == 0) return null;
+        var best = fits.MaxBy(fit => fit.Run.Score + RepeatLikeness.Of(facts, fit.Run) + (PerRow * fit.Rhythm.Rows));
         return count <= MostFramesTried ? best : RhythmFit.Best(facts, range, best.Rhythm, []);
     }
 

@@ -9,8 +9,10 @@ namespace Glowcast.Engine.Take;
 internal static partial class ShotOrder
 {
     private const int NumbersRunOver = 5000;
-    private const double NamesHaveNoOrder = 0.3;
     private const double AfterClockChangeS = 3600;
+
+    // Names in whose order the time jumps to and fro say nothing of the order.
+    private const int MostClockChanges = 3;
 
     /// <param name="frames">All with a time.</param>
     /// <returns>The frames, when each was shot after the first, and what the user should know of it.</returns>
@@ -18,23 +20,27 @@ internal static partial class ShotOrder
     {
         var named = frames.Select(frame => (Frame: frame, Number: NumberOf(frame.Name))).ToList();
         var useOffsets = named.TrueForAll(entry => entry.Frame.Offset is not null);
-        var byTime = named.OrderBy(entry => Seconds(entry.Frame)).ThenBy(entry => entry.Number).ThenBy(entry => entry.Frame.Name, StringComparer.Ordinal).ToList();
-        var backwards = byTime.Zip(byTime.Skip(1)).Count(pair => pair.First.Number - pair.Second.Number is > 0 and < NumbersRunOver);
-        if (backwards == 0 || backwards > NamesHaveNoOrder * byTime.Count) return (Frames(byTime), [.. byTime.Select(entry => Seconds(entry.Frame) - Seconds(byTime[0].Frame))], null);
+        var byTime = named.OrderBy(Time).ThenBy(entry => entry.Number).ThenBy(entry => entry.Frame.Name, StringComparer.Ordinal).ToList();
+        var byName = named.OrderBy(entry => entry.Number).ThenBy(Time).ToList();
+        var backwards = Enumerable.Range(1, Math.Max(0, byName.Count - 1)).Where(i => Time(byName[i]) < Time(byName[i - 1])).ToList();
+        var isMixedByTime = byTime.Zip(byTime.Skip(1)).Any(pair => pair.First.Number - pair.Second.Number is > 0 and < NumbersRunOver);
+        if (!isMixedByTime || backwards.Count > MostClockChanges) return (Frames(byTime), Seconds(byTime), null);
+        return (Frames(byName), Seconds(byName), $"The clock goes backwards at {byName[backwards[0]].Frame.Name}: the frames are taken in the order of their names.");
 
-        var byName = named.OrderBy(entry => entry.Number).ThenBy(entry => Seconds(entry.Frame)).ToList();
-        var seconds = new double[byName.Count];
-        for (var i = 1; i < byName.Count; i++)
+        Duration Time((ShotFrame Frame, long Number) entry) =>
+            entry.Frame.Taken!.Value.WithOffset(useOffsets ? entry.Frame.Offset!.Value : Offset.Zero).ToInstant() - NodaConstants.UnixEpoch;
+
+        double[] Seconds(List<(ShotFrame Frame, long Number)> ordered)
         {
-            var gapS = Seconds(byName[i].Frame) - Seconds(byName[i - 1].Frame);
-            // What passed while the clock was set is not known; nobody does it in the middle of a set.
-            seconds[i] = seconds[i - 1] + (gapS >= 0 ? gapS : AfterClockChangeS);
+            var seconds = new double[ordered.Count];
+            for (var i = 1; i < ordered.Count; i++)
+            {
+                var gap = Time(ordered[i]) - Time(ordered[i - 1]);
+                // What passed while the clock was set is not known; nobody does it in the middle of a set.
+                seconds[i] = seconds[i - 1] + (gap >= Duration.Zero ? gap.TotalSeconds : AfterClockChangeS);
+            }
+            return seconds;
         }
-        var at = Enumerable.Range(1, byName.Count - 1).First(i => Seconds(byName[i].Frame) < Seconds(byName[i - 1].Frame));
-        return (Frames(byName), seconds, $"The clock goes backwards at {byName[at].Frame.Name}: the frames are taken in the order of their names.");
-
-        double Seconds(ShotFrame frame) =>
-            (frame.Taken!.Value.WithOffset(useOffsets ? frame.Offset!.Value : Offset.Zero).ToInstant() - NodaConstants.UnixEpoch).TotalSeconds;
     }
 
     private static List<ShotFrame> Frames(IEnumerable<(ShotFrame Frame, long Number)> entries) => [.. entries.Select(entry => entry.Frame)];
