@@ -1,3 +1,5 @@
+using Glowcast.Engine.Terrain;
+
 namespace Glowcast.Server.Tests.Browser;
 
 /// <summary>Where: grids taken in, the lookout placed, the span chosen, summits named.</summary>
@@ -8,7 +10,7 @@ public class GroundTests(Service service, Chromium chromium)
     public async Task From_an_empty_folder_to_a_forecast_by_a_dropped_grid_and_four_clicks()
     {
         await using var data = new DataOfATest();
-        using var client = await data.StartAsync(options => new ServerOptions { DataFolder = options.DataFolder });
+        using var client = await data.StartAsync(options => options with { Grids = new Dictionary<string, ElevationGrid>() });
         await using var page = await VisitedPage.OpenAsync(chromium, client.BaseAddress!);
         await page.UntilAsync("document.getElementById('progress').textContent.includes('Drop an elevation grid')");
 
@@ -24,7 +26,7 @@ public class GroundTests(Service service, Chromium chromium)
         await ClickMapAsync(page, 500 / 1200.0, 0.5);
         await page.Tab.ClickAsync("#map .buttons button:nth-child(4)");
         await page.UntilAsync("!document.getElementById('verdict').hidden && !document.body.classList.contains('working')");
-        Assert.Contains("46.5", await page.TextAsync("#where"), StringComparison.Ordinal);
+        Assert.Matches("46\\.(49|50)", await page.TextAsync("#where"));
         Assert.Contains("bearings 2", await page.TextAsync("#where"), StringComparison.Ordinal);
         Assert.True((await page.LookAsync("#ridge-panel canvas")).Colours > 50);
     }
