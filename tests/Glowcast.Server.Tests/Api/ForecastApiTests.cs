@@ -1,4 +1,5 @@
 using System.Net;
+using System.Runtime.InteropServices;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -63,7 +64,9 @@ public class ForecastApiTests(Service service)
         Assert.Equal(
             2 * picture["columns"]!.GetValue<int>() * picture["rows"]!.GetValue<int>(),
             Convert.FromBase64String(picture["distance"]!.GetValue<string>()).Length);
-        Assert.All(picture["patches"]!.AsArray(), patch => Assert.InRange(patch!["column"]!.GetValue<int>(), 0, columns - 1));
+        var columnOf = MemoryMarshal.Cast<byte, ushort>(Convert.FromBase64String(picture["patches"]!["column"]!.GetValue<string>())).ToArray();
+        Assert.NotEmpty(columnOf);
+        Assert.All(columnOf, column => Assert.InRange(column, 0, columns - 1));
 
         // In the middle of the window at least nine columns in ten are lit, and the valley is shaded: that is what a window is.
         var window = answer["windows"]![0]!;
@@ -156,20 +159,24 @@ public class ForecastApiTests(Service service)
     [Fact]
     public async Task Another_method_is_refused() => await service.GetAsync("/api/forecasts").ProblemAsync(HttpStatusCode.MethodNotAllowed);
 
-    [Fact]
-    public async Task A_client_that_goes_away_harms_nobody()
+    [Theory]
+    [InlineData("2026-10-21", 0)]
+    [InlineData("2026-10-22", 20)]
+    [InlineData("2026-10-23", 100)]
+    public async Task A_client_that_goes_away_harms_nobody(string date, int afterMs)
     {
         var plan = MadeValley.Plan();
-        plan["date"] = "2026-10-21";
+        plan["date"] = date;
         using (var impatient = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken))
         {
             using var content = new StringContent(plan.ToJsonString(), Encoding.UTF8, "application/json");
-            var stopped = service.Client.PostAsync(new Uri("/api/forecasts", UriKind.Relative), content, impatient.Token);
-            await Task.Delay(100, TestContext.Current.CancellationToken);
+            var asked = service.Client.PostAsync(new Uri("/api/forecasts", UriKind.Relative), content, impatient.Token);
+            await Task.Delay(afterMs, TestContext.Current.CancellationToken);
             await impatient.CancelAsync();
-            await Assert.ThrowsAnyAsync<OperationCanceledException>(() => stopped);
+            // A quick machine may have answered by then.
+            Assert.True(await Record.ExceptionAsync(() => asked) is null or OperationCanceledException);
         }
         // A turn that was never given back would keep this one waiting for ever.
-        Assert.Equal("2026-10-21", (await service.PostPlanAsync(plan).JsonAsync())["date"]!.GetValue<string>());
+        Assert.Equal(date, (await service.PostPlanAsync(plan).JsonAsync())["date"]!.GetValue<string>());
     }
 }
