@@ -23,7 +23,8 @@ internal static class ReferenceData
 
     public static Stream Open(string path) => File.OpenRead(Locate(path));
 
-    private static string Locate(string path) => Path.Combine(AppContext.BaseDirectory, "Reference", path);
+    /// <summary>The file's full path.</summary>
+    public static string Locate(string path) => Path.Combine(AppContext.BaseDirectory, "Reference", path);
 }
 
 /// <summary>One row of a reference table.</summary>

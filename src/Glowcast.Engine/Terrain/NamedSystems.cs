@@ -32,12 +32,8 @@ internal static class NamedSystems
         [6350] = Albers("NAD83(2011) / Conus Albers", 23, -96, 29.5, 45.5, 0, 0),
     };
 
-    // NAD83(CSRS) has its zones scattered over the numbers.
-    private static readonly Dictionary<int, int> ZoneOfCsrs = new()
-    {
-        [3154] = 7, [3155] = 8, [3156] = 9, [3157] = 10, [2955] = 11, [2956] = 12, [2957] = 13, [3158] = 14, [3159] = 15, [3160] = 16,
-        [2958] = 17, [2959] = 18, [2960] = 19, [2961] = 20, [2962] = 21, [3761] = 22,
-    };
+    // NAD83(CSRS) has its zones, from the seventh on, scattered over the numbers.
+    private static readonly int[] CsrsFromZone7 = [3154, 3155, 3156, 3157, 2955, 2956, 2957, 3158, 3159, 3160, 2958, 2959, 2960, 2961, 2962, 3761];
 
     /// <summary>Null where the number is not known here.</summary>
     public static (string Name, MapProjection Projection)? OfEpsg(int code)
@@ -62,7 +58,7 @@ internal static class NamedSystems
         >= 6330 and <= 6348 => ("NAD83(2011)", code - 6329, true),
         >= 28348 and <= 28358 => ("GDA94", code - 28300, false),
         >= 7846 and <= 7859 => ("GDA2020", code - 7800, false),
-        _ when ZoneOfCsrs.TryGetValue(code, out var zone) => ("NAD83(CSRS)", zone, true),
+        _ when Array.IndexOf(CsrsFromZone7, code) is >= 0 and var at => ("NAD83(CSRS)", at + 7, true),
         _ => null,
     };
 

@@ -25,12 +25,10 @@ public class GeoTiffTests
         return data;
     }
 
-    [Theory]
-    [MemberData(nameof(EveryLayout))]
-    public void Every_layout_holds_the_same_heights(string order, bool tiled, string sample, Compression compression, Predictor predictor)
+    internal static MadeTiff Made(string order, bool tiled, string sample, Compression compression, Predictor predictor)
     {
         var isReal = sample[0] == 'f';
-        var made = new MadeTiff
+        return new MadeTiff
         {
             ByteOrder = order,
             Tiled = tiled,
@@ -43,6 +41,13 @@ public class GeoTiffTests
                 ? sample[0] == 'u' ? 65535 : isReal ? -3.4e38 : -9999
                 : (sample[0] == 'u' ? 100 : -100) + (17 * row) + (3 * column) + (isReal ? 0.25 : 0),
         };
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryLayout))]
+    public void Every_layout_holds_the_same_heights(string order, bool tiled, string sample, Compression compression, Predictor predictor)
+    {
+        var made = Made(order, tiled, sample, compression, predictor);
 
         var grid = Read(made);
 

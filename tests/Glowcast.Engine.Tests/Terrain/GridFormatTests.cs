@@ -126,5 +126,21 @@ public class GridFormatTests
         Assert.Contains("at least one", Assert.Throws<BadInputException>(() => GridMosaic.Join([])).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Where_tiles_overlap_they_must_agree_within_fifty_metres()
+    {
+        ElevationGrid Tile(double west, double height) =>
+            new(new GridPosts(50, 60, 46.5, west, 0.001, 0.001), [.. Enumerable.Range(0, 3000).Select(i => (float)(i % 60 == 45 && i / 60 == 30 ? height : 100))], "made for a test");
+
+        // The second tile begins 40 columns east of the first; its own post at column 5 lies on the first's 45th.
+        var grid = GridMosaic.Join([Tile(7, 100), Shifted(149)]);
+        Assert.Equal((100, 50, 0), (grid.Posts.Columns, grid.Posts.Rows, grid.Relief.Holes));
+        var refusal = Assert.Throws<BadInputException>(() => GridMosaic.Join([Tile(7, 100), Shifted(151)]));
+        Assert.Contains("disagrees with another tile by 51 m at 46.47", refusal.Message, StringComparison.Ordinal);
+
+        ElevationGrid Shifted(double height) =>
+            new(new GridPosts(50, 60, 46.5, 7.04, 0.001, 0.001), [.. Enumerable.Range(0, 3000).Select(i => (float)(i == (30 * 60) + 5 ? height : 100))], "its neighbour");
+    }
+
     private static ElevationGrid Ascii(string text) => GridFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), "made.asc");
 }
