@@ -56,25 +56,8 @@ internal sealed class SeasonGround
     public GroundOffset Offset(int member) => members[member].Offset;
 
     /// <summary>When a member sees enough of the disc to count as lit.</summary>
-    public List<Stretch> Lit(int member, SeasonSun sun)
-    {
-        var stretches = new List<Stretch>();
-        var (before, lastS) = (RoughRad(member, sun, 0), 0.0);
-        double? start = before > 0 ? 0 : null;
-        for (var look = 1; look < sun.Looks; look++)
-        {
-            var now = RoughRad(member, sun, look);
-            if (before > 0 != now > 0)
-            {
-                lastS = Math.Clamp(CrossingS(member, sun, look), lastS, sun.LengthS);
-                if (start is { } begun) stretches.Add(new Stretch(begun, lastS));
-                start = start is null ? lastS : null;
-            }
-            before = now;
-        }
-        if (start is { } open) stretches.Add(new Stretch(open, sun.LengthS));
-        return stretches;
-    }
+    public List<Stretch> Lit(int member, SeasonSun sun) =>
+        Stretch.Above(sun.Looks, SeasonSun.LookS, look => RoughRad(member, sun, look), look => CrossingS(member, sun, look));
 
     // Between airless altitudes, where the disc is round; right to half a disc, enough to find the two looks to ask closely.
     private double RoughRad(int member, SeasonSun sun, int look)

@@ -21,25 +21,24 @@ public readonly record struct Stretch(double StartS, double EndS)
         return common;
     }
 
-    /// <summary>When a quantity is positive that is looked at in even steps: between two looks it runs straight.</summary>
-    public static List<Stretch> Above(int looks, double stepS, Func<int, double> at)
+    /// <summary>When a quantity is positive that is looked at in even steps.</summary>
+    /// <param name="crossS">Where it changes its sign between a look and the one before [s]; where a straight line does, when left out.</param>
+    internal static List<Stretch> Above(int looks, double stepS, Func<int, double> at, Func<int, double>? crossS = null)
     {
-        ArgumentNullException.ThrowIfNull(at);
-        var stretches = new List<Stretch>();
-        var before = at(0);
+        var (stretches, before, lastS, endS) = (new List<Stretch>(), at(0), 0.0, (looks - 1) * stepS);
         double? start = before > 0 ? 0 : null;
         for (var look = 1; look < looks; look++)
         {
             var now = at(look);
             if (before > 0 != now > 0)
             {
-                var crossS = stepS * (look - 1 + (before / (before - now)));
-                if (start is { } begun) stretches.Add(new Stretch(begun, crossS));
-                start = start is null ? crossS : null;
+                lastS = Math.Clamp(crossS?.Invoke(look) ?? (stepS * (look - 1 + (before / (before - now)))), lastS, endS);
+                if (start is { } begun) stretches.Add(new Stretch(begun, lastS));
+                start = start is null ? lastS : null;
             }
             before = now;
         }
-        if (start is { } open) stretches.Add(new Stretch(open, (looks - 1) * stepS));
+        if (start is { } open) stretches.Add(new Stretch(open, endS));
         return stretches;
     }
 }

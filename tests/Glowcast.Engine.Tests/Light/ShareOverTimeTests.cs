@@ -39,4 +39,23 @@ public class ShareOverTimeTests
         Assert.Empty(nobody.AtLeast(0.5));
         Assert.Equal([new Stretch(0, 100)], nobody.AtMost(0.2));
     }
+
+    [Fact]
+    public void The_mean_over_a_stretch_counts_every_share_by_its_time()
+    {
+        IReadOnlyList<Stretch> first = [new Stretch(0, 10)], second = [new Stretch(5, 20)];
+        var share = ShareOverTime.Of([(first, 1), (second, 3)], 30);
+        // A quarter for five seconds, all for five, three quarters for ten, nothing for ten.
+        Assert.Equal(((0.25 * 5) + (1 * 5) + (0.75 * 10)) / 30, share.MeanOver(new Stretch(0, 30)), 1e-12);
+        Assert.Equal(((1 * 2) + (0.75 * 3)) / 5, share.MeanOver(new Stretch(8, 13)), 1e-12);
+        Assert.Equal(1, share.MeanOver(new Stretch(7, 7)));
+    }
+
+    [Fact]
+    public void What_is_looked_at_in_steps_changes_where_a_straight_line_crosses()
+    {
+        double[] looks = [-1, 1, 3, -1, -2, 2];
+        Assert.Equal([new Stretch(5, 27.5), new Stretch(45, 50)], Stretch.Above(looks.Length, 10, look => looks[look]));
+        Assert.Equal([new Stretch(9, 29), new Stretch(49, 50)], Stretch.Above(looks.Length, 10, look => looks[look], look => (10 * look) - 1));
+    }
 }
