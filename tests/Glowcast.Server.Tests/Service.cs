@@ -14,7 +14,7 @@ public sealed class Service : IAsyncLifetime
 {
     private WebApplication? app;
 
-    public HttpClient Client { get; } = new();
+    public HttpClient Client { get; } = new() { Timeout = Timeout.InfiniteTimeSpan };
 
     public static async Task<WebApplication> StartAsync(ServerOptions options)
     {
@@ -27,6 +27,7 @@ public sealed class Service : IAsyncLifetime
     {
         app = await StartAsync(new ServerOptions
         {
+            LongestForecast = TimeSpan.FromHours(1),
             Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
             DemoPlan = JsonSerializer.SerializeToElement(MadeValley.Plan()),
         });
