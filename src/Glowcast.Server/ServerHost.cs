@@ -9,6 +9,7 @@ using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
 using Glowcast.Server.Store;
+using Glowcast.Server.Telemetry;
 using Microsoft.AspNetCore.ResponseCompression;
 using NodaTime;
 
@@ -18,6 +19,7 @@ namespace Glowcast.Server;
 public static class ServerHost
 {
     private const int MostBodyBytes = 64 * 1024;
+    private const int ThreadsPerProcessor = 4;
 
     /// <summary>The service, ready to start. It reads no settings: all it knows is in its options, and in the data folder they name.</summary>
     /// <exception cref="BadInputException">An address that is none; a data folder that cannot be used.</exception>
@@ -25,6 +27,7 @@ public static class ServerHost
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        LeaveThreadsForOthers();
         var listen = ListenAddresses.Read(options.Urls);
         builder.WebHost.UseKestrelCore().UseUrls(listen.Urls).ConfigureKestrel(kestrel =>
         {
@@ -32,15 +35,20 @@ public static class ServerHost
             kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
             kestrel.Limits.MaxRequestLineSize = LongAddresses.MostLineBytes;
         });
-        // Standard output belongs to whoever starts the service.
-        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole()
-            .Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Logging.AddLogs(options.LogsAsJson);
         AddServices(builder.Services, options);
         var app = builder.Build();
         _ = app.Services.GetRequiredService<IGrids>();
         Use(app, listen, options);
         Map(app);
         return app;
+    }
+
+    // Forecasts keep as many threads as there are processors busy; without more at hand, small questions would wait until the pool grows.
+    private static void LeaveThreadsForOthers()
+    {
+        ThreadPool.GetMinThreads(out var workers, out var ports);
+        ThreadPool.SetMinThreads(Math.Max(workers, ThreadsPerProcessor * Environment.ProcessorCount), ports);
     }
 
     private static void AddServices(IServiceCollection services, ServerOptions options)
@@ -57,6 +65,7 @@ public static class ServerHost
         services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", ChartBytes.MediaType]);
         services.ConfigureHttpJsonOptions(json => AnswerJson.Configure(json.SerializerOptions));
         services.AddDescription();
+        services.AddTelemetry(options.Collector);
     }
 
     private static void Use(WebApplication app, ListenAddresses listen, ServerOptions options)
@@ -89,5 +98,6 @@ public static class ServerHost
         app.MapDocuments();
         app.MapDemo();
         app.MapOpenApi();
+        app.MapReference();
     }
 }

@@ -22,6 +22,12 @@ public sealed record ServerOptions
     /// <summary>Whether a new token takes the place of the one made before.</summary>
     public bool RenewToken { get; init; }
 
+    /// <summary>Whether the log is one JSON object a line.</summary>
+    public bool LogsAsJson { get; init; }
+
+    /// <summary>Where an OpenTelemetry collector takes metrics and traces (OTLP over HTTP), such as http://127.0.0.1:4318; null to send none.</summary>
+    public Uri? Collector { get; init; }
+
     /// <summary>No uploaded file may be larger.</summary>
     public long MostUploadBytes { get; init; } = 512L << 20;
 
@@ -29,7 +35,7 @@ public sealed record ServerOptions
     public long MostPosts { get; init; } = 150_000_000;
 
     /// <summary>No forecast may take longer.</summary>
-    public TimeSpan LongestForecast { get; init; } = TimeSpan.FromMinutes(2);
+    public TimeSpan LongestForecast { get; init; } = TimeSpan.FromMinutes(5);
 
     /// <summary>More plans than this do not wait for their turn: they are told to come again.</summary>
     public int MostWaitingForecasts { get; init; } = 64;

@@ -18,10 +18,10 @@ internal sealed class DataOfATest : IAsyncDisposable
     public async Task<HttpClient> StartAsync(Func<ServerOptions, ServerOptions>? change = null)
     {
         await StopAsync();
-        var options = new ServerOptions { Urls = "http://127.0.0.1:0", DataFolder = Folder, Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid } };
+        var options = new ServerOptions { Urls = "http://127.0.0.1:0", DataFolder = Folder, LongestForecast = TimeSpan.FromHours(1), Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid } };
         app = ServerHost.Build(change?.Invoke(options) ?? options);
         await app.StartAsync(TestContext.Current.CancellationToken);
-        return new HttpClient { BaseAddress = new Uri(app.Urls.Single()) };
+        return new HttpClient { BaseAddress = new Uri(app.Urls.Single()), Timeout = Timeout.InfiniteTimeSpan };
     }
 
     public async Task StopAsync()

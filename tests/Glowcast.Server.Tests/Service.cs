@@ -14,7 +14,7 @@ public sealed class Service : IAsyncLifetime
 {
     private WebApplication? app;
 
-    public HttpClient Client { get; } = new();
+    public HttpClient Client { get; } = new() { Timeout = Timeout.InfiniteTimeSpan };
 
     public static async Task<WebApplication> StartAsync(ServerOptions options)
     {
@@ -26,6 +26,7 @@ public sealed class Service : IAsyncLifetime
     /// <summary>A service of its own with the made valley, opening with a plan or with none.</summary>
     public static Task<WebApplication> StartWithAsync(JsonObject? plan) => StartAsync(new ServerOptions
     {
+        LongestForecast = TimeSpan.FromHours(1),
         Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
         DemoPlan = plan is null ? null : JsonSerializer.SerializeToElement(plan),
     });

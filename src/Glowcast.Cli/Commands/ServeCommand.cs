@@ -16,14 +16,25 @@ internal sealed class ServeCommand : QuestionCommand
 
     private readonly Option<bool> newToken = new("--new-token") { Description = "Make a new token; the one before is of no use any more." };
 
+    private readonly Option<bool> logJson = new("--log-json") { Description = "Log on standard error as one JSON object a line, requests too." };
+    private readonly Option<string[]> telemetry = Ask.For("--telemetry", "address", "Send metrics and traces to an OpenTelemetry collector there (OTLP over HTTP), such as http://127.0.0.1:4318.");
+
     public ServeCommand(Terminal terminal) : base(
         "serve", "Run the service and its page, with grids that plans may name.", "glowcast serve --grid N44W072.hgt", terminal) =>
-        Takes(urls, grids, data, newToken);
+        Takes(urls, grids, data, newToken, logJson, telemetry);
 
     protected override async Task AnswerAsync(Question asked, CancellationToken cancel)
     {
         var options = new ServerOptions();
-        options = options with { Urls = asked.Text(urls) ?? options.Urls, DataFolder = asked.Text(data), RenewToken = asked.Flag(newToken), ShowToken = ShowToken };
+        options = options with
+        {
+            Urls = asked.Text(urls) ?? options.Urls,
+            DataFolder = asked.Text(data),
+            RenewToken = asked.Flag(newToken),
+            ShowToken = ShowToken,
+            LogsAsJson = asked.Flag(logJson),
+            Collector = asked.Optional(telemetry, ReadCollector),
+        };
         var paths = asked.Texts(grids);
         var shelf = paths.Count > 0 ? asked.Try(() => Shelf(paths)) : null;
         asked.Faults.ThrowIfAny();
@@ -31,6 +42,10 @@ internal sealed class ServeCommand : QuestionCommand
         var kept = options.DataFolder is { } folder ? $"What it is given is kept in {folder}." : "What it is given is gone when it ends; --data <folder> keeps it.";
         await LocalService.RunAsync(options, Terminal, address => $"Glowcast serves at {address}. Ctrl-C ends it.\n{kept}", cancel);
     }
+
+    private static Uri ReadCollector(string text, string field) => Uri.TryCreate(text, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps)
+        ? uri
+        : throw new BadInputException(field, $"Must be an address such as http://127.0.0.1:4318; got '{text}'.");
 
     private void ShowToken(string token) =>
         Terminal.Error.WriteLine($"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.");

@@ -1,9 +1,11 @@
+using System.Diagnostics;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Grids;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
+using Glowcast.Server.Telemetry;
 using Microsoft.Extensions.Caching.Memory;
 
 namespace Glowcast.Server.Forecasts;
@@ -30,7 +32,9 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         var place = plan.Lookout!.Point;
         var said = await notes.SayAsync(place.LatitudeDeg, place.LongitudeDeg, cancel);
         var address = ForecastAddress.Of(json.RootElement, plan.Grids.Select(grids.FingerprintOf), said);
-        if (await FindAsync(address, ForecastParts.Bare, cancel) is not null) return address;
+        var isKnown = await FindAsync(address, ForecastParts.Bare, cancel) is not null;
+        Measured.Forecasts.Add(1, new KeyValuePair<string, object?>("remembered", isKnown));
+        if (isKnown) return address;
         using var turn = await turns.TakeAsync(cancel);
         if (await FindAsync(address, ForecastParts.Bare, cancel) is null) await WorkOutAsync(address, plan, said, cancel);
         return address;
@@ -53,6 +57,8 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
 
     private async Task WorkOutAsync(string address, Plan plan, FieldNotesAnswer? said, CancellationToken cancel)
     {
+        using var span = Measured.Spans.StartActivity("forecast");
+        var started = Stopwatch.GetTimestamp();
         var ground = await grids.JoinAsync(plan.Grids, plan.FillHoles, cancel);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
         limit.CancelAfter(options.LongestForecast);
@@ -65,6 +71,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         {
             throw new TooMuchException($"The forecast takes longer than {options.LongestForecast.TotalSeconds:0} s, which is all this service gives to one; narrow the span or give fewer grids.");
         }
+        Measured.ForecastSeconds.Record(Stopwatch.GetElapsedTime(started).TotalSeconds);
         foreach (var (key, content) in parts) Remember(key, content);
         try
         {

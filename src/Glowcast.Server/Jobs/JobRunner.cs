@@ -3,6 +3,7 @@ using System.Text.Json;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
+using Glowcast.Server.Telemetry;
 using NodaTime;
 
 namespace Glowcast.Server.Jobs;
@@ -73,6 +74,7 @@ internal sealed partial class JobRunner(ServerOptions options, IJobs jobs, IEnum
     {
         using var work = CancellationTokenSource.CreateLinkedTokenSource(stopping);
         running[job.Id] = work;
+        using var span = Measured.Spans.StartActivity($"job {job.Kind}");
         try
         {
             var kind = KindOf(job);
@@ -80,6 +82,7 @@ internal sealed partial class JobRunner(ServerOptions options, IJobs jobs, IEnum
             var (state, result, problem) = await OutcomeOf(kind, job, progress, work, stopping);
             await jobs.EndAsync(job.Id, state, result, problem, clock.GetCurrentInstant(), stopping);
             kind.Release(job.Request);
+            Measured.Jobs.Add(1, new("kind", job.Kind), new("state", state.ToString()));
         }
         finally
         {

@@ -12,8 +12,10 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
     /// <summary>Removes what a service that ended in the middle has left: files half arrived, and files that nothing speaks of.</summary>
     public void Tidy()
     {
-        RemoveOthers(folder.Grids, "SELECT id FROM grid");
-        RemoveOthers(folder.Incoming, "SELECT json_extract(request, '$.held') FROM job WHERE kind = 'grid' AND state IN ('queued', 'running')");
+        // What a job was about to keep may have been moved already, and not yet been spoken of.
+        const string unfinished = "FROM job WHERE kind = 'grid' AND state IN ('queued', 'running')";
+        RemoveOthers(folder.Grids, $"SELECT id FROM grid UNION SELECT json_extract(request, '$.id') {unfinished}");
+        RemoveOthers(folder.Incoming, $"SELECT json_extract(request, '$.held') {unfinished}");
     }
 
     public Task<IReadOnlyList<KeptGrid>> AllAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptGrid>>(database.Read(
@@ -52,7 +54,7 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
         return arrived.Hold();
     }
 
-    public ArrivedGrid TakeUp(HeldGrid held) => new(held.Id, held.FileName, PathOf(held), held.Bytes);
+    public ArrivedGrid TakeUp(HeldGrid held) => new(held.Id, held.FileName, File.Exists(PathOf(held)) ? PathOf(held) : PathOf(held.Id), held.Bytes);
 
     public void Drop(HeldGrid held) => File.Delete(PathOf(held));
 

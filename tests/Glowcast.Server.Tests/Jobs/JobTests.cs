@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.ServerSentEvents;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 
@@ -68,6 +69,22 @@ public sealed class JobTests : IAsyncDisposable
         var problem = (await client.SendJsonAsync(HttpMethod.Get, bad).JsonAsync())["problem"]!;
         Assert.Equal(["file"], problem["errors"]!.AsObject().Select(error => error.Key));
         Assert.Empty(data.HalfFiles);
+    }
+
+    [Fact]
+    public async Task A_grid_that_was_moved_to_its_place_but_not_yet_spoken_of_is_not_lost()
+    {
+        using var idle = await data.StartAsync(options => options with { JobsAtOnce = 0 });
+        var import = await ImportAsync(idle, MadeGrid.Ascii(1));
+        await data.StopAsync();
+        // As a service killed in between leaves it; the address is that of GridAddress.
+        var held = Assert.Single(data.HalfFiles);
+        File.Move(held, Path.Combine(data.Folder, "grids", Convert.ToHexStringLower(SHA256.HashData([.. "slope.asc\0"u8, .. MadeGrid.Ascii(1)]))[..32]));
+
+        using var client = await data.StartAsync();
+
+        Assert.Equal("done", (await EventsAsync(client, import))[^1].State);
+        Assert.Single(data.GridFiles);
     }
 
     [Fact]

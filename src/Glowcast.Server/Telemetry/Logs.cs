@@ -1,0 +1,17 @@
+using Microsoft.Extensions.Logging.Console;
+
+namespace Glowcast.Server.Telemetry;
+
+/// <summary>The log, on standard error: standard output belongs to whoever starts the service.</summary>
+internal static class Logs
+{
+    /// <param name="asJson">One JSON object a line, requests too; otherwise what went wrong, for people.</param>
+    public static void AddLogs(this ILoggingBuilder logging, bool asJson)
+    {
+        if (asJson) logging.AddJsonConsole(json => (json.UseUtcTimestamp, json.TimestampFormat) = (true, "yyyy-MM-ddTHH:mm:ss.fffZ"))
+            .AddFilter("Microsoft.AspNetCore", LogLevel.Warning)
+            .AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Information);
+        else logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole();
+        logging.Services.Configure<ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+    }
+}

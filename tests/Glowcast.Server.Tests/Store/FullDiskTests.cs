@@ -1,0 +1,99 @@
+using System.Diagnostics;
+using System.Net;
+using System.Text.Json.Nodes;
+using Glowcast.Server.Problems;
+using Glowcast.Server.Store;
+using Microsoft.Data.Sqlite;
+
+namespace Glowcast.Server.Tests.Store;
+
+public class FullDiskTests
+{
+    public static bool HasFullDevice => File.Exists("/dev/full");
+
+    public static bool CanMount { get; } = OperatingSystem.IsLinux() && Environment.UserName == "root" && TryMount();
+
+    [Fact(SkipUnless = nameof(HasFullDevice), Skip = "no /dev/full on this machine")]
+    public void A_file_that_finds_no_room_is_a_problem_that_says_so()
+    {
+        // /dev/full answers every write as a full disk does: full(4).
+        var full = Assert.ThrowsAny<IOException>(() =>
+        {
+            using var device = new FileStream("/dev/full", FileMode.Open, FileAccess.Write, FileShare.ReadWrite, 0);
+            device.Write(new byte[1]);
+        });
+        Assert.Equal(507, FaultsAsProblems.ProblemOf(full)!.Status);
+    }
+
+    [Fact]
+    public void A_database_that_finds_no_room_is_a_problem_that_says_so()
+    {
+        using var database = new SqliteConnection("Data Source=:memory:");
+        database.Open();
+        Migrations.BringForward(database);
+        database.Execute("PRAGMA max_page_count = 1");
+        var full = Assert.Throws<SqliteException>(() => database.Execute(
+            "INSERT INTO document VALUES ('lookouts', 'saddle', 'Saddle', $json, '')", ("$json", new string('x', 1 << 20))));
+        Assert.Equal(507, FaultsAsProblems.ProblemOf(full)!.Status);
+    }
+
+    [Fact(SkipUnless = nameof(CanMount), Skip = "a small disk can be mounted by root on Linux only")]
+    public async Task On_a_full_disk_uploads_and_writes_are_refused_and_what_was_kept_stays()
+    {
+        await using var data = new DataOfATest();
+        Run("mount", "-t", "tmpfs", "-o", "size=2m", "tmpfs", data.Folder);
+        try
+        {
+            using var client = await data.StartAsync();
+            var kept = await client.UploadAsync("small.asc", MadeGrid.Ascii(1)).JsonAsync(HttpStatusCode.Created);
+            var problem = await client.UploadAsync("large.asc", MadeGrid.Ascii(2, size: 800)).ProblemAsync(HttpStatusCode.InsufficientStorage);
+            Assert.Contains("full", problem["detail"]!.GetValue<string>(), StringComparison.Ordinal);
+            Assert.Empty(data.HalfFiles);
+
+            HttpStatusCode last;
+            var number = 0;
+            do
+            {
+                var plan = new JsonObject { ["name"] = new string('x', 100), ["plan"] = MadeValley.Plan() };
+                using var response = await client.SendJsonAsync(HttpMethod.Put, $"/api/plans/plan-{number++}", plan);
+                last = response.StatusCode;
+            }
+            while (last == HttpStatusCode.Created);
+            Assert.Equal(HttpStatusCode.InsufficientStorage, last);
+            Assert.Equal(number - 1, (await client.SendJsonAsync(HttpMethod.Get, "/api/plans").JsonAsync()).AsArray().Count);
+            await client.SendJsonAsync(HttpMethod.Get, $"/api/grids/{kept["id"]}").JsonAsync();
+            await data.StopAsync();
+        }
+        finally
+        {
+            await data.StopAsync();
+            Run("umount", data.Folder);
+        }
+    }
+
+    private static bool TryMount()
+    {
+        var folder = Directory.CreateTempSubdirectory("glowcast-mount-").FullName;
+        try
+        {
+            Run("mount", "-t", "tmpfs", "-o", "size=1m", "tmpfs", folder);
+            Run("umount", folder);
+            return true;
+        }
+        catch (Exception refused) when (refused is InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            return false;
+        }
+        finally
+        {
+            Directory.Delete(folder);
+        }
+    }
+
+    private static void Run(string program, params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardError = true })!;
+        process.WaitForExit();
+        if (process.ExitCode != 0) throw new InvalidOperationException($"{program} {string.Join(' ', arguments)}: {process.StandardError.ReadToEnd()}");
+    }
+}
