@@ -14,7 +14,7 @@ internal sealed record FieldMap(MapPoint Lookout, IReadOnlyList<MapPoint> Crests
 
     public static FieldMap Of(LightForecast forecast, Declination declination)
     {
-        var lookout = new MapPoint("Lookout", $"Eye at {forecast.Eye.Height.Metres:0} m. Sets up facing {forecast.Plan.Span}.", forecast.Eye);
+        var lookout = new MapPoint("Lookout", $"Eye at {forecast.Eye.Height.Metres:0} m. Looks over {forecast.Plan.Span}.", forecast.Eye);
         var crests = forecast.Scene is { } scene ? Columns(forecast).Select(column => CrestIn(scene, column)).OfType<MapPoint>().ToList() : [];
         var farthestM = forecast.Scene?.Patches.Where(patch => patch.Role == PatchRole.Crest).Select(patch => patch.Distance.Metres).DefaultIfEmpty(RayWithoutCrestM).Max() ?? RayWithoutCrestM;
         return new FieldMap(lookout, crests, [.. SweepEnds(forecast, farthestM)], declination);

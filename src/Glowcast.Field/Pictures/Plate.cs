@@ -16,7 +16,7 @@ public sealed class Plate
     private const double ChartPx = 230;
     private const double LegendPx = 24;
     private const double LabelsPx = 48;
-    private const double MarginPx = 8;
+    private const double MarginPx = 20;
     private static readonly Duration Around = Duration.FromMinutes(15);
 
     private readonly LightForecast forecast;
