@@ -64,6 +64,7 @@ public static class ServerHost
         app.MapForecasts();
         app.MapSun();
         app.MapGrids();
+        app.MapTakes();
         app.MapDemo();
         app.MapOpenApi();
     }
