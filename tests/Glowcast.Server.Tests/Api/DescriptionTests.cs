@@ -11,7 +11,7 @@ public class DescriptionTests(Service service)
         Assert.StartsWith("3.1", description["openapi"]!.GetValue<string>(), StringComparison.Ordinal);
         var paths = description["paths"]!.AsObject();
         Assert.Equal(
-            ["/api/demo", "/api/forecasts", "/api/grids", "/api/grids/{id}", "/api/sun", "/health"],
+            ["/api/demo", "/api/forecasts", "/api/grids", "/api/grids/{id}", "/api/sun", "/api/takes", "/health"],
             paths.Select(path => path.Key).Order(StringComparer.Ordinal));
         foreach (var operation in paths.SelectMany(path => path.Value!.AsObject()))
             Assert.NotEmpty(operation.Value!["summary"]!.GetValue<string>());
