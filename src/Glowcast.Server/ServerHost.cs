@@ -96,6 +96,7 @@ public static class ServerHost
         app.MapSoundings();
         app.MapHillshade();
         app.MapDocuments();
+        app.MapTakes();
         app.MapDemo();
         app.MapOpenApi();
         app.MapReference();

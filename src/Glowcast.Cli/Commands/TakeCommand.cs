@@ -5,6 +5,7 @@ using Glowcast.Cli.Takes;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
+using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 using NodaTime;
 
@@ -25,18 +26,23 @@ internal sealed class TakeCommand : AnswerCommand
     private readonly Option<string[]> lists = Ask.For("--lists", "folder", "Write lists of the files of each set: text, CSV and JSON.");
     private readonly Option<string[]> sheet = Ask.For("--sheet", "file", "Write a contact sheet as HTML, on which borders can be moved.");
     private readonly Option<string[]> sortInto = Ask.For("--sort-into", "folder", "Put the files of each set into a folder of its own there.");
+    private readonly Option<bool> compare = new("--compare") { Description = "Work out the forecast of the plan's day too, and compare." };
     private readonly Option<string[]> by = Ask.For("--by", "copy|link", "Whether by copies or by hard links. Default copy.");
 
     public TakeCommand(Terminal terminal) : base(
         "take", "Sort the frames of a folder into sets, and say which are whole.", "glowcast take DCIM/100 --plan plan.json --sheet sheet.html", terminal)
     {
         Arguments.Add(folder);
-        Takes(plan, borders, clockError, knownFrame, shotAt, zone, lists, sheet, sortInto, by);
+        Takes(plan, borders, clockError, knownFrame, shotAt, zone, lists, sheet, sortInto, by, compare);
     }
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var intended = asked.Optional(plan, (path, field) => PlanFile.Open(path, field).Read(PlanNeeds.Gear));
+        var isCompared = asked.Flag(compare);
+        var planFile = asked.Optional(plan, PlanFile.Open);
+        var intended = planFile is null ? null : asked.Try(() => planFile.Read(isCompared ? PlanNeeds.Forecast : PlanNeeds.Gear));
+        if (isCompared && !asked.Has(plan)) asked.Faults.Add(compare.Name, $"Needs a plan; give {plan.Name}.");
+        var grid = isCompared && planFile is not null ? asked.Try(() => GridFiles.Read(planFile.GridPaths, "grids")) : null;
         var asLinks = asked.Optional(by, (text, field) => text is "copy" or "link" ? text : throw new BadInputException(field, $"Must be copy or link; got '{text}'.")) == "link";
         var hand = ReadBorders(asked);
         var (error, known, at) = (asked.NumberOrNone(clockError, -LongestClockErrorS, LongestClockErrorS), asked.Text(knownFrame), asked.Optional(shotAt, TimeReader.Moment));
@@ -56,6 +62,7 @@ internal sealed class TakeCommand : AnswerCommand
             : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{known}'."), at);
         var own = set is null ? null : OwnTimes.Of(take, set.Layout.Settings.Times, set.Clock.Order, set.Layout.Settings.Bracket);
         var answer = TakeAnswer.Of(take, clock, own, reading.Skipped);
+        if (isCompared) answer = answer with { Compared = Compare(take, clock, intended!, grid!, cancel) };
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));
     }
@@ -73,6 +80,10 @@ internal sealed class TakeCommand : AnswerCommand
             ? TakeSorter.Sort(reading.Frames, borders: hand, progress: progress, cancel: cancel)
             : TakeSorter.Sort(reading.Frames, set.Clock, set.Layout.Settings.Overlap, hand, progress, cancel);
     }
+
+    private TakeComparedAnswer Compare(SortedTake take, CameraClock? clock, Plan intended, ElevationGrid grid, CancellationToken cancel) => clock is null
+        ? throw new BadInputException(compare.Name, $"Needs to know the camera's clock: give {zone.Name}, {knownFrame.Name}, or a time zone in the plan's lookout.")
+        : TakeComparedAnswer.Of(take, clock, ForecastWork.Run(Terminal, intended, grid, cancel));
 
     private void HandOver(Question asked, SortedTake take, TakeAnswer answer, Dictionary<string, TakeFile> files, bool asLinks, CancellationToken cancel)
     {

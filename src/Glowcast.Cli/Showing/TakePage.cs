@@ -20,7 +20,23 @@ internal static class TakePage
             page.List(take.Loose.Select(loose => $"{loose.File}: {loose.Reason}"));
         }
         WriteOwnTimes(page, take.OwnTimes);
+        if (take.Compared is { } compared) WriteCompared(page, compared);
     }
+
+    private static void WriteCompared(Page page, TakeComparedAnswer compared)
+    {
+        page.Heading("Beside the forecast");
+        page.List(compared.Sets.Select(set =>
+            $"Set {set.Set} {(set.IsWithin ? "lies within a window of light" : set.InWindow ? "begins in a window of light and ends after it" : "begins outside every window of light")}{Drift(set)}{Cloud(set)}."));
+        page.List(compared.LightSeen.Select(seen =>
+            $"{(seen.Change == LightChange.FirstLight ? "First light" : "Last light")} seen at {seen.At} {Say.PlusMinus(seen.UncertaintyS)}{(seen.LateS is { } late ? $", {Say.Time(late)} {(late < 0 ? "before" : "after")} the forecast" : "")}."));
+    }
+
+    private static string Drift(SetComparedAnswer set) => set is { DriftStops: { } seen, ForecastDriftStops: { } forecast }
+        ? $"; its brightness drifted by {seen:+0.0;-0.0;0.0} stops, {forecast:+0.0;-0.0;0.0} were forecast"
+        : "";
+
+    private static string Cloud(SetComparedAnswer set) => set.CloudSidewaysPx is { } pixels ? $"; the cloud moves up to {pixels:0} pixels between neighbours" : "";
 
     private static void WriteSet(Page page, int number, TakeSetAnswer set)
     {

@@ -63,7 +63,7 @@ public sealed record CameraClock(ClockSource Source, Duration AheadOfUtc, Durati
     {
         var ahead = frames.Where(frame => frame.GpsTime is not null).Select(frame => Shown(frame) - frame.GpsTime).OfType<Duration>().Order().ToList();
         if (ahead.Count == 0) return null;
-        var fresh = ahead[ahead.Count / 4];
+        var fresh = ahead[(ahead.Count - 1) / 4];
         var near = ahead.FindAll(each => each - fresh < GpsFixMayBeOld && fresh - each < GpsFixMayBeOld).ConvertAll(each => (each - fresh).TotalSeconds);
         var spread = near.Count > 1 ? Duration.FromSeconds(Math.Sqrt(near.Average(off => off * off))) : (Duration?)null;
         return new CameraClock(ClockSource.Gps, fresh, spread);

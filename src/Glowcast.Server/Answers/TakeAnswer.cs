@@ -11,6 +11,9 @@ public sealed record TakeAnswer(
     IReadOnlyList<TakeSetAnswer> Sets, IReadOnlyList<LooseFrameAnswer> Loose, IReadOnlyList<string> WithoutTime, IReadOnlyList<SkippedFileAnswer> Skipped,
     IReadOnlyList<RepeatAnswer> Repeats, CameraClockAnswer? Clock, OwnTimesAnswer? OwnTimes, IReadOnlyList<string> Cautions)
 {
+    /// <summary>Null unless asked for.</summary>
+    public TakeComparedAnswer? Compared { get; init; }
+
     /// <param name="clock">Null where nothing tells it from true time.</param>
     public static TakeAnswer Of(SortedTake take, CameraClock? clock, OwnTimes? own, IEnumerable<Engine.Measures.Fault> skipped)
     {

@@ -1,0 +1,102 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Take;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Glowcast.Server.Takes;
+
+/// <summary>Reads takes that are posted. All faults are said at once, under the field they belong to.</summary>
+internal static class PostedTakes
+{
+    public const int MostFrames = 5000;
+
+    private static readonly LocalDateTimePattern WrittenTime = LocalDateTimePattern.ExtendedIso;
+    private static readonly OffsetPattern WrittenOffset = OffsetPattern.CreateWithInvariantCulture("+HH:mm");
+
+    private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web)
+    {
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
+        AllowDuplicateProperties = false,
+        NumberHandling = JsonNumberHandling.Strict,
+    };
+
+    /// <exception cref="BadInputException">It is no JSON of this shape.</exception>
+    public static async Task<PostedTake> ReadAsync(Stream body, CancellationToken cancel)
+    {
+        try
+        {
+            return await JsonSerializer.DeserializeAsync<PostedTake>(body, Strict, cancel) ?? throw new BadInputException("frames", "Is missing; list the frames of the take.");
+        }
+        catch (JsonException broken)
+        {
+            throw new BadInputException(broken.Path is { Length: > 2 } path ? path[2..] : "take", $"Cannot be understood: {broken.Message}");
+        }
+    }
+
+    /// <summary>The set of its plan; null without one, and after a fault.</summary>
+    public static PlannedSet? ReadPlan(this PostedTake take, Faults faults)
+    {
+        if (take.Plan is not { ValueKind: not JsonValueKind.Null } plan) return null;
+        try
+        {
+            return PlannedSet.Of(PlanReader.Read(plan, PlanNeeds.Gear));
+        }
+        catch (BadInputException bad)
+        {
+            foreach (var fault in bad.Faults) faults.Add($"plan.{fault.Field}", fault.Message);
+            return null;
+        }
+    }
+
+    public static IReadOnlyList<ShotFrame> ReadFrames(this PostedTake take, Faults faults)
+    {
+        var posted = take.Frames;
+        if (posted.Count > MostFrames) throw new BadInputException("frames", $"Are {posted.Count}, more than can be sorted here ({MostFrames}); glowcast take has no such limit.");
+        foreach (var twice in posted.GroupBy(frame => frame.Name).Where(same => same.Count() > 1))
+            faults.Add("frames", $"Name '{twice.Key}' {twice.Count()} times; each frame needs a name of its own.");
+        return [.. posted.Select((frame, i) => FrameOf(frame, $"frames[{i}]", faults))];
+    }
+
+    private static ShotFrame FrameOf(PostedFrame posted, string field, Faults faults)
+    {
+        double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
+        var taken = Parsed(posted.Taken, WrittenTime, $"{field}.taken", "a local time such as 2026-02-14T06:45:09.07", faults);
+        if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
+            faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers; got {parts.Count}.");
+        if (posted.Lie is < 1 or > 8) faults.Add($"{field}.lie", $"Must be a whole number from 1 to 8; got {posted.Lie}.");
+        return new ShotFrame(posted.Name)
+        {
+            Camera = posted.Camera ?? "",
+            Taken = taken,
+            HasSubSeconds = taken is { NanosecondOfSecond: not 0 },
+            Offset = Parsed(posted.OffsetFromUtc, WrittenOffset, $"{field}.offsetFromUtc", "an offset such as -05:00", faults),
+            Settings = new ShotSettings
+            {
+                Exposure = Positive(posted.ExposureS, "exposureS", 100_000) is { } seconds ? Duration.FromSeconds(seconds) : null,
+                Aperture = Positive(posted.Aperture, "aperture", 1000),
+                Iso = Positive(posted.Iso, "iso", 1e9),
+                FocalLength = Positive(posted.FocalLengthMm, "focalLengthMm", 100_000) is { } mm ? Length.FromMillimetres(mm) : null,
+                FocusDistance = Positive(posted.FocusDistanceM, "focusDistanceM", 1e9) is { } metres ? Length.FromMetres(metres) : null,
+                WhiteBalance = posted.WhiteBalance,
+                Lie = posted.Lie,
+                PixelsWide = posted.PixelsWide,
+                PixelsHigh = posted.PixelsHigh,
+            },
+            Glance = posted.Glance is { } stops && !faults.Any ? new Glance(stops) : null,
+        };
+    }
+
+    private static T? Parsed<T>(string? text, IPattern<T> pattern, string field, string right, Faults faults) where T : struct
+    {
+        if (text is null) return null;
+        var parsed = pattern.Parse(text);
+        if (parsed.Success) return parsed.Value;
+        faults.Add(field, $"Must be {right}; got '{text}'.");
+        return null;
+    }
+}

@@ -1,0 +1,83 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace Glowcast.Server.Tests.Api;
+
+public class TakesApiTests(Service service)
+{
+    [Fact]
+    public async Task A_posted_take_is_sorted_by_its_plan()
+    {
+        var answer = await PostAsync(Take()).JsonAsync();
+        var sets = answer["sets"]!.AsArray();
+        Assert.Equal(["a01.dng", "a10.dng"], sets.Select(set => set!["first"]!.GetValue<string>()));
+        Assert.All(sets, set => Assert.Equal(9, set!["frames"]!.GetValue<int>()));
+        Assert.Equal("frameOffset", answer["clock"]!["source"]!.GetValue<string>());
+        Assert.Equal("2026-02-14T11:45:00.0Z", sets[0]!["start"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public async Task A_border_moved_by_hand_stands()
+    {
+        var take = Take();
+        take["borders"] = JsonNode.Parse("""{ "sets": [{ "first": "a01.dng", "last": "a04.dng" }], "loose": ["a02.dng"] }""");
+        var set = (await PostAsync(take).JsonAsync())["sets"]![0]!;
+        Assert.True(set["isByHand"]!.GetValue<bool>());
+        Assert.Equal(3, set["frames"]!.GetValue<int>());
+    }
+
+    [Fact]
+    public async Task All_faults_are_said_under_their_fields()
+    {
+        var take = Take();
+        take["frames"]![1]!["taken"] = "noon";
+        take["frames"]![2]!["exposureS"] = -1;
+        take["frames"]![3]!["name"] = "a01.dng";
+        take["frames"]![4]!["glance"] = new JsonArray(1, 2);
+        take["plan"]!["set"]!["overlap"] = 2;
+        Assert.Equal(
+            ["frames", "frames[1].taken", "frames[2].exposureS", "frames[4].glance", "plan.set.overlap"],
+            (await PostAsync(take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("[]")]
+    [InlineData("not JSON")]
+    [InlineData("""{ "frames": [ { "taken": "2026-02-14T06:45:00" } ] }""")]
+    [InlineData("""{ "frames": [], "more": 1 }""")]
+    [InlineData("null")]
+    public async Task What_is_no_take_is_refused(string text) => Assert.NotEmpty(await PostAsync(text).FaultsAsync());
+
+    [Fact]
+    public async Task A_take_of_more_frames_than_are_sorted_here_is_refused()
+    {
+        var frames = string.Join(',', Enumerable.Range(0, 5001).Select(i => $$"""{"name":"{{i}}"}"""));
+        Assert.Equal(["frames"], (await PostAsync($$"""{"frames":[{{frames}}]}""").FaultsAsync()).Keys);
+    }
+
+    private static JsonObject Take() => new JsonObject
+    {
+        ["plan"] = JsonNode.Parse("""
+            {
+              "span": { "fromDeg": 245, "toDeg": 330 },
+              "camera": { "sensorWidthMm": 36, "sensorHeightMm": 24, "pixelsWide": 8256, "pixelsHigh": 5504 },
+              "lens": { "focalLengthMm": 135 },
+              "set": { "columns": 7, "rows": 1, "spareFrames": 1, "markerS": 0 }
+            }
+            """),
+        // Nine frames 4.02 s apart, and the repeat 20 s later.
+        ["frames"] = new JsonArray([.. Enumerable.Range(0, 18).Select(i => new JsonObject
+        {
+            ["name"] = $"a{i + 1:00}.dng",
+            ["taken"] = new DateTime(2026, 2, 14, 6, 45, 0).AddSeconds((i * 4.02) + (i / 9 * 20)).ToString("yyyy-MM-dd'T'HH:mm:ss.fff", CultureInfo.InvariantCulture),
+            ["offsetFromUtc"] = "-05:00",
+            ["exposureS"] = 0.02,
+        })]),
+    };
+
+    private Task<HttpResponseMessage> PostAsync(JsonObject take) => PostAsync(take.ToJsonString());
+
+    private Task<HttpResponseMessage> PostAsync(string text) => service.Client.PostAsync(
+        new Uri("/api/takes", UriKind.Relative), new StringContent(text, Encoding.UTF8, "application/json"), TestContext.Current.CancellationToken);
+}
