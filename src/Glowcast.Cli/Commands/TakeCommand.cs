@@ -42,7 +42,8 @@ internal sealed class TakeCommand : AnswerCommand
         var planFile = asked.Optional(plan, PlanFile.Open);
         var intended = planFile is null ? null : asked.Try(() => planFile.Read(isCompared ? PlanNeeds.Forecast : PlanNeeds.Gear));
         if (isCompared && !asked.Has(plan)) asked.Faults.Add(compare.Name, $"Needs a plan; give {plan.Name}.");
-        var grid = isCompared && planFile is not null ? asked.Try(() => GridFiles.Read(planFile.GridPaths, "grids")) : null;
+        var reach = new GridReading { Around = intended?.Lookout?.Point, FillHoles = intended is { FillHoles: true } };
+        var grid = isCompared && planFile is not null ? asked.Try(() => GridFiles.Read(planFile.GridPaths, "grids", reach)) : null;
         var asLinks = asked.Optional(by, (text, field) => text is "copy" or "link" ? text : throw new BadInputException(field, $"Must be copy or link; got '{text}'.")) == "link";
         var hand = ReadBorders(asked);
         var (error, known, at) = (asked.NumberOrNone(clockError, -LongestClockErrorS, LongestClockErrorS), asked.Text(knownFrame), asked.Optional(shotAt, TimeReader.Moment));
