@@ -56,6 +56,21 @@ public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeVal
     }
 
     [Fact]
+    public async Task The_picture_marks_the_deck_and_the_lookout()
+    {
+        var rows = (await Outcome.Of("cloud", Sounding(), "--lookout-height", "1500")).Lines.Where(line => line.Contains(" m", StringComparison.Ordinal) && line.Contains('|', StringComparison.Ordinal)).ToList();
+        Assert.Equal(16, rows.Count);
+        // Fog from the ground, at 600 m, to 955 m; rows are 161 m apart, from 3020 m down.
+        Assert.Equal([923, 761, 600], rows.Where(row => row.Contains("m~|", StringComparison.Ordinal)).Select(HeightOf));
+        Assert.Equal([1568], rows.Where(row => row.Contains("m>|", StringComparison.Ordinal)).Select(HeightOf));
+        // In the fog dew point and temperature stand side by side, or as one.
+        Assert.DoesNotMatch("d +T", rows[^1]);
+        Assert.Matches("d +T", rows[0]);
+
+        static int HeightOf(string row) => int.Parse(row.AsSpan(0, row.IndexOf(" m", StringComparison.Ordinal)), System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    [Fact]
     public async Task The_forecast_to_be_read_tells_of_deck_sky_and_what_a_higher_deck_would_leave()
     {
         Sounding();

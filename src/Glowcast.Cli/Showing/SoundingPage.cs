@@ -19,6 +19,7 @@ internal static class SoundingPage
             ("burn-off", answer.BurnOff?.Sentence),
         ]);
 
+        ProfilePicture.Write(page, answer);
         page.Heading("Why");
         page.List(answer.Reasons);
         if (answer.Inversions.Count > 0)

@@ -14,6 +14,9 @@ public sealed record SoundingAnswer(
     IReadOnlyList<DeckAnswer> Decks, Likelihood Likelihood, int Score, IReadOnlyList<string> Reasons, LookoutInCloudAnswer? Lookout, BurnOffAnswer? BurnOff,
     IReadOnlyList<string> Cleaned, IReadOnlyList<string> Gaps, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The cleaned levels, up to where moist layers are looked for.</summary>
+    public required IReadOnlyList<ProfileLevelAnswer> Levels { get; init; }
+
     /// <param name="lookoutHeight">Null where it is not known.</param>
     public static SoundingAnswer Of(CloudDiagnosis diagnosis, ProfileReach reach, Length? lookoutHeight)
     {
@@ -27,8 +30,17 @@ public sealed record SoundingAnswer(
             diagnosis.ClassAt(reach), diagnosis.Score, diagnosis.Sentences(reach),
             lookoutHeight is { } height ? LookoutInCloudAnswer.Of(diagnosis.LookoutAt(height)) : null,
             BurnOffAnswer.Of(diagnosis.BurnOff),
-            diagnosis.Profile.Cleaned, diagnosis.Profile.Gaps, [CloudDiagnosis.Caution]);
+            diagnosis.Profile.Cleaned, diagnosis.Profile.Gaps, [CloudDiagnosis.Caution])
+        {
+            Levels = [.. diagnosis.Profile.Levels.TakeWhile(level => level.HeightM <= MoistLayerSearch.HighestM).Select(ProfileLevelAnswer.Of)],
+        };
     }
+}
+
+public sealed record ProfileLevelAnswer(double HeightM, double PressureHPa, double TemperatureC, double DewPointC, double? WindFromDeg, double? WindKt)
+{
+    public static ProfileLevelAnswer Of(ProfileLevel level) =>
+        new(level.HeightM, level.PressureHPa, level.TemperatureC, level.DewPointC, level.WindFromDeg, level.WindKt);
 }
 
 /// <summary>Where a sounding is from.</summary>
