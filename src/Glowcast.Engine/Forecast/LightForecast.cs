@@ -26,4 +26,12 @@ public sealed record LightForecast(
 
     /// <summary>The moment that came nearest to a window; null where there is one, and where nothing came near.</summary>
     public NearestMiss? NearestMiss { get; init; }
+
+    /// <summary>When to start: as recommended, or, where the set does not fit, where it loses least. Null without a set or a window.</summary>
+    public Instant? Start => Fit?.RecommendedStart ?? Fit?.BestStart;
+
+    /// <summary>The window that the set is laid into, or without a set the longest; null where there is none.</summary>
+    public LightWindow? BestWindow => Start is { } start
+        ? Windows.MinBy(window => Duration.Max(Duration.Max(window.Start.At - start, start - window.End.At), Duration.Zero))
+        : Windows.MaxBy(window => window.Length);
 }

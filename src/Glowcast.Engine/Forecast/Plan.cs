@@ -53,7 +53,11 @@ public sealed record Plan
 /// <summary>Where the tripod stands.</summary>
 /// <param name="EyeHeight">Of the lens above the ground.</param>
 /// <param name="Zone">Null to reckon the day by the sun: local mean solar time.</param>
-public sealed record Lookout(GeoPoint Point, Length EyeHeight, DateTimeZone? Zone);
+public sealed record Lookout(GeoPoint Point, Length EyeHeight, DateTimeZone? Zone)
+{
+    /// <summary>From true north to magnetic north, east positive, as the user knows it; null to have it modelled.</summary>
+    public Angle? MagneticDeclination { get; init; }
+}
 
 /// <summary>The camera and the lens on it.</summary>
 public sealed record Gear(Camera Camera, Lens Lens);

@@ -91,8 +91,12 @@ public static class PlanReader
             zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
             if (zone is null) fields.Add("timeZone", $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
         }
+        var declination = fields.NumberOrNone("magneticDeclinationDeg", -180, 180);
         fields.RefuseUnknown();
-        return new Lookout(GeoPoint.FromDegrees(latitude, longitude), Length.FromMetres(eye), zone);
+        return new Lookout(GeoPoint.FromDegrees(latitude, longitude), Length.FromMetres(eye), zone)
+        {
+            MagneticDeclination = declination is { } degrees ? Angle.FromDegrees(degrees) : null,
+        };
     }
 
     private static LocalDate? ReadDate(JsonFields root, PlanNeeds needs)

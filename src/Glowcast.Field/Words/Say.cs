@@ -2,7 +2,7 @@ using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using NodaTime;
 
-namespace Glowcast.Cli.Showing;
+namespace Glowcast.Field.Words;
 
 /// <summary>Quantities in words.</summary>
 internal static class Say
@@ -26,6 +26,9 @@ internal static class Say
 
     /// <summary>One standard deviation.</summary>
     public static string PlusMinus(double seconds) => $"± {Time(seconds)}";
+
+    /// <summary>To a tenth of a degree.</summary>
+    public static string Bearing(Azimuth bearing) => $"{bearing.Degrees:0.0}°";
 
     public static string Metres(Length length) => $"{length.Metres:0} m";
 

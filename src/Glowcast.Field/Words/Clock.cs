@@ -1,7 +1,7 @@
 using NodaTime;
 using NodaTime.Text;
 
-namespace Glowcast.Cli.Showing;
+namespace Glowcast.Field.Words;
 
 /// <summary>Writes instants for people who plan one date: local time beside UTC where the time zone is known.</summary>
 /// <param name="date">The date asked for; times of other dates say so.</param>
@@ -31,6 +31,9 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
 
     /// <summary>The headings over <see cref="ShortCells"/>.</summary>
     public string ShortHeadings => Zone is null ? "UTC" : "local  UTC";
+
+    /// <summary>To the second: local time, or UTC where there is none.</summary>
+    public string Time(Instant instant) => Local(instant, Zone ?? DateTimeZone.Utc);
 
     private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(instant.InZone(zone).TimeOfDay);
 

@@ -1,8 +1,8 @@
 using Glowcast.Engine.Light;
 
-namespace Glowcast.Cli.Showing;
+namespace Glowcast.Field.Pictures;
 
-/// <summary>What is lit of the bearings that one character stands for.</summary>
+/// <summary>What is lit of the bearings at one place.</summary>
 internal enum CellLight
 {
     NoRidge,
@@ -14,7 +14,7 @@ internal enum CellLight
     ValleyToo,
 }
 
-/// <summary>The columns of a light chart that share one character of a picture.</summary>
+/// <summary>The columns of a light chart that share one place of a picture.</summary>
 internal sealed class ChartCell
 {
     // Less of a crest than this is no light that anybody sees.
