@@ -87,6 +87,7 @@ public static class ServerHost
     {
         app.MapHealth();
         app.MapForecasts();
+        app.MapCards();
         app.MapCharts();
         app.MapNotes();
         app.MapSeasons();

@@ -40,6 +40,16 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         return address;
     }
 
+    /// <summary>The forecast of a plan itself, for what an answer does not hold.</summary>
+    /// <exception cref="BadInputException">Something in the plan is wrong; names every field.</exception>
+    public async Task<LightForecast> ForecastAsync(byte[] planJson, Faults faults, CancellationToken cancel)
+    {
+        using var json = PlanText.Parse(planJson);
+        var plan = await PostedPlan.ReadAsync(json.RootElement, PlanNeeds.Forecast, grids, faults, cancel);
+        using var turn = await turns.TakeAsync(cancel);
+        return await WithinLimitAsync(plan, forecast => forecast, cancel);
+    }
+
     /// <summary>A part of a forecast that was worked out; null where it is not known, or has no such part.</summary>
     public async Task<byte[]?> FindAsync(string address, string part, CancellationToken cancel)
     {
@@ -59,18 +69,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     {
         using var span = Measured.Spans.StartActivity("forecast");
         var started = Stopwatch.GetTimestamp();
-        var ground = await grids.JoinAsync(plan.Grids, plan.FillHoles, cancel);
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        limit.CancelAfter(options.LongestForecast);
-        Dictionary<string, byte[]> parts;
-        try
-        {
-            parts = await Task.Run(() => ForecastParts.Of(address, Forecaster.Forecast(plan, ground, cancel: limit.Token), said), limit.Token);
-        }
-        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
-        {
-            throw new TooMuchException($"The forecast takes longer than {options.LongestForecast.TotalSeconds:0} s, which is all this service gives to one; narrow the span or give fewer grids.");
-        }
+        var parts = await WithinLimitAsync(plan, forecast => ForecastParts.Of(address, forecast, said), cancel);
         Measured.ForecastSeconds.Record(Stopwatch.GetElapsedTime(started).TotalSeconds);
         foreach (var (key, content) in parts) Remember(key, content);
         try
@@ -80,6 +79,21 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         catch (Exception full) when (FullDisk.Is(full))
         {
             NotCached(log, address);
+        }
+    }
+
+    private async Task<T> WithinLimitAsync<T>(Plan plan, Func<LightForecast, T> use, CancellationToken cancel)
+    {
+        var ground = await grids.JoinAsync(plan.Grids, plan.FillHoles, cancel);
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        limit.CancelAfter(options.LongestForecast);
+        try
+        {
+            return await Task.Run(() => use(Forecaster.Forecast(plan, ground, cancel: limit.Token)), limit.Token);
+        }
+        catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
+        {
+            throw new TooMuchException($"The forecast takes longer than {options.LongestForecast.TotalSeconds:0} s, which is all this service gives to one; narrow the span or give fewer grids.");
         }
     }
 

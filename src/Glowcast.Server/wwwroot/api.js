@@ -20,6 +20,15 @@ export async function demoPlan() {
   return response.status === 404 ? null : answered(response);
 }
 
+/** What a plan is taken along as. @param {any} plan @param {string} kind such as html or gpx */
+export async function card(plan, kind) {
+  const response = await ask(`/api/cards?as=${kind}`, posted(plan));
+  return response.ok ? response.blob() : answered(response);
+}
+
+/** @param {any} body */
+const posted = body => ({ method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+
 /** @returns {Promise<{ id: string, grid: any }[]>} */
 export const grids = async () => answered(await ask('/api/grids'));
 
@@ -40,10 +49,22 @@ export const forecast = async (planJson, signal) => answered(await ask('/api/for
   method: 'POST', headers: { 'Content-Type': 'application/json' }, body: planJson, signal,
 }));
 
+/** @returns {Promise<{ id: string, name: string, changed: string, plan: any }[]>} kept by the service */
+export const plans = async () => answered(await ask('/api/plans'));
+
+/** @param {string} name @param {any} plan */
+export const keepPlan = async (name, plan) => answered(await ask(`/api/plans/${idOf(name)}`, { ...posted({ name, plan }), method: 'PUT' }));
+
+/** @param {string} name */
+export const forgetPlan = name => ask(`/api/plans/${idOf(name)}`, { method: 'DELETE' });
+
+/** @param {string} name */
+const idOf = name => name.toLowerCase().normalize('NFKD').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60) || 'plan';
+
 /** Looks through days as long work: waits for it, and stops it when told to.
  * @param {{ plan: any, from: string, to: string }} asked @param {(share: number) => void} onProgress @param {AbortSignal} stop @returns {Promise<any>} */
 export async function season(asked, onProgress, stop) {
-  const { id } = await answered(await ask('/api/seasons', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(asked) }));
+  const { id } = await answered(await ask('/api/seasons', posted(asked)));
   stop.addEventListener('abort', () => ask(`/api/jobs/${id}`, { method: 'DELETE' }));
   const ended = await followed(`/api/jobs/${id}/events`, onProgress);
   if (ended.state !== 'done') throw new Refusal(ended.problem?.detail ?? `The work was ${ended.state}.`, ended.problem?.errors ?? {});

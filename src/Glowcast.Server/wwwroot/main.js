@@ -13,6 +13,7 @@ import { emptyPlan, isWhole, withValues } from './think/plan.js';
 import { bearing } from './think/scales.js';
 import { degrees, height, place } from './think/say.js';
 import { roomAt } from './think/stair.js';
+import { Along } from './views/along.js';
 import { Bar } from './views/bar.js';
 import { Grids } from './views/grids.js';
 import { GroundMap } from './views/map.js';
@@ -37,8 +38,9 @@ const part = id => /** @type {T} */ (document.getElementById(id));
 
 const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
-const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan));
+const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan), edits => begun(edits));
 const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
+new Along(part('along'), () => form.plan);
 const season = new Season(part('season'), { plan: () => form.plan, onPick: date => change({ date }) });
 const print = new Print(part('print'), plate);
 const map = new GroundMap(part('map'), {
