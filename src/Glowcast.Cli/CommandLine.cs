@@ -70,10 +70,15 @@ public static class CommandLine
             new LightCommand(terminal),
             new SetCommand(terminal),
             new ForecastCommand(terminal),
+            new CardCommand(terminal),
             new SeasonCommand(terminal),
+            new CloudCommand(terminal),
+            new TakeCommand(terminal),
             new GridCommand(terminal),
             new ServeCommand(terminal),
+            new DataCommand(terminal),
             new DemoCommand(terminal),
+            new CompletionCommand(terminal),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new Help(terminal, isAsked: true);
         ShowHelpWithoutCommand(root, terminal);

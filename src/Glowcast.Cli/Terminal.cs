@@ -33,11 +33,14 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error)
         {
             OutIsScreen = isScreen,
             ErrorIsScreen = !Console.IsErrorRedirected,
-            HasColour = isScreen && !IsSet("NO_COLOR") && Environment.GetEnvironmentVariable("TERM") != "dumb",
+            HasColour = WantsColour(isScreen, Environment.GetEnvironmentVariable),
             Width = isScreen ? Math.Clamp(Console.WindowWidth, NarrowestWidth, WidestWidth) : PlainWidth,
             TracesFaults = Environment.GetEnvironmentVariable("GLOWCAST_TRACE") == "1",
         };
     }
 
-    private static bool IsSet(string variable) => !string.IsNullOrEmpty(Environment.GetEnvironmentVariable(variable));
+    /// <summary>Screens get colour unless the user says NO_COLOR (no-color.org) or the terminal is a dumb one.</summary>
+    /// <param name="variable">Reads a variable of the environment.</param>
+    internal static bool WantsColour(bool isScreen, Func<string, string?> variable) =>
+        isScreen && string.IsNullOrEmpty(variable("NO_COLOR")) && variable("TERM") != "dumb";
 }

@@ -2,10 +2,15 @@ using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
+using Glowcast.Server.Grids;
+using Glowcast.Server.Jobs;
+using Glowcast.Server.Notes;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Safety;
+using Glowcast.Server.Store;
 using Microsoft.AspNetCore.ResponseCompression;
+using NodaTime;
 
 namespace Glowcast.Server;
 
@@ -14,23 +19,26 @@ public static class ServerHost
 {
     private const int MostBodyBytes = 64 * 1024;
 
-    /// <summary>The service, ready to start. It reads no settings and no files: all it knows is in its options.</summary>
-    /// <exception cref="BadInputException">An address that is none, or not of this machine.</exception>
+    /// <summary>The service, ready to start. It reads no settings: all it knows is in its options, and in the data folder they name.</summary>
+    /// <exception cref="BadInputException">An address that is none; a data folder that cannot be used.</exception>
     public static WebApplication Build(ServerOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
-        builder.WebHost.UseKestrelCore().UseUrls(Loopback.Addresses(options.Urls)).ConfigureKestrel(kestrel =>
+        var listen = ListenAddresses.Read(options.Urls);
+        builder.WebHost.UseKestrelCore().UseUrls(listen.Urls).ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
+            kestrel.Limits.MaxRequestLineSize = LongAddresses.MostLineBytes;
         });
         // Standard output belongs to whoever starts the service.
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole()
             .Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         AddServices(builder.Services, options);
         var app = builder.Build();
-        Use(app);
+        _ = app.Services.GetRequiredService<IGrids>();
+        Use(app, listen, options);
         Map(app);
         return app;
     }
@@ -38,32 +46,47 @@ public static class ServerHost
     private static void AddServices(IServiceCollection services, ServerOptions options)
     {
         services.AddSingleton(options);
-        services.AddSingleton(new GridShelf(options.Grids));
+        services.AddSingleton<GridShelf>();
+        services.AddSingleton<GridReception>();
         services.AddSingleton<ForecastDesk>();
+        services.AddSingleton<NoteBook>();
+        services.AddJobs();
+        services.AddStore(options);
         services.AddRoutingCore();
         services.AddProblems();
-        services.AddHostFiltering(filter => (filter.AllowedHosts, filter.IncludeFailureMessage) = (Loopback.HostNames, false));
-        services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json"]);
+        services.AddResponseCompression(compression => compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "application/problem+json", ChartBytes.MediaType]);
         services.ConfigureHttpJsonOptions(json => AnswerJson.Configure(json.SerializerOptions));
         services.AddDescription();
     }
 
-    private static void Use(WebApplication app)
+    private static void Use(WebApplication app, ListenAddresses listen, ServerOptions options)
     {
         app.UseSafetyHeaders();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
-        app.UseHostFiltering();
+        app.UseLongAddresses();
+        app.UseCallerGate(listen);
+        if (!listen.IsThisMachineOnly) app.UseTokenGate(TokenOf(app.Services, options));
         app.UseResponseCompression();
         app.UsePage();
     }
+
+    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options) => AccessToken.OpenAsync(
+        services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
 
     private static void Map(WebApplication app)
     {
         app.MapHealth();
         app.MapForecasts();
+        app.MapCharts();
+        app.MapNotes();
+        app.MapSeasons();
+        app.MapJobs();
         app.MapSun();
         app.MapGrids();
+        app.MapSoundings();
+        app.MapHillshade();
+        app.MapDocuments();
         app.MapDemo();
         app.MapOpenApi();
     }

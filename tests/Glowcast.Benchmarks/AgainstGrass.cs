@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
@@ -58,16 +57,7 @@ internal static class AgainstGrass
     {
         // Until the compiler has settled.
         for (var i = 0; i < 3; i++) run();
-        return Enumerable.Range(0, Rounds).Select(_ => CpuSeconds(run)).Order().ElementAt(Rounds / 2);
-    }
-
-    private static double CpuSeconds(Action run)
-    {
-        using var process = Process.GetCurrentProcess();
-        var before = process.TotalProcessorTime;
-        run();
-        process.Refresh();
-        return (process.TotalProcessorTime - before).TotalSeconds;
+        return Enumerable.Range(0, Rounds).Select(_ => Processor.SecondsOf(run)).Order().ElementAt(Rounds / 2);
     }
 
     private static void Print(string name, double value) =>

@@ -15,6 +15,8 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
         "light --help",
         "set --help",
         "forecast --help",
+        "card --help",
+        "completion --help",
         "grid --help",
         "grid info --help",
         "serve --help",

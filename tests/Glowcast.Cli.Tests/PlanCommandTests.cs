@@ -16,6 +16,9 @@ public class PlanCommandTests(MadeValley valley) : IClassFixture<MadeValley>
             Assert.True(Start(first) < Start(second));
             Assert.True(first.GetProperty("startUncertaintyS").GetDouble() > 0);
             Assert.True(first.GetProperty("endUncertaintyS").GetDouble() > 0);
+            var parts = first.GetProperty("startUncertainty").EnumerateObject().ToDictionary(part => part.Name, part => part.Value.GetDouble());
+            Assert.Equal(["refractionS", "sightLineS", "terrainS"], parts.Keys.Order());
+            Assert.Equal(first.GetProperty("startUncertaintyS").GetDouble(), Math.Sqrt(parts.Values.Sum(seconds => seconds * seconds)), 1e-6);
             Assert.Matches(@"^2026-03-20T\d\d:\d\d:\d\d\.\dZ$", first.GetProperty("end").GetString());
         }
 

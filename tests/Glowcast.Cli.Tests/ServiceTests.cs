@@ -1,16 +1,15 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 
 namespace Glowcast.Cli.Tests;
 
-public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
+public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     [Fact]
     public async Task Serve_answers_until_it_is_stopped()
     {
-        await using var service = new Running("serve", "--urls", "http://127.0.0.1:0", "--grid", valley.Grid);
+        await using var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--grid", valley.Grid);
 
         var address = await service.AddressAsync();
         using var client = new HttpClient();
@@ -23,7 +22,7 @@ public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task The_demo_prints_its_forecast_and_serves_its_plan()
     {
-        await using var demo = new Running("demo");
+        await using var demo = new RunningCommand("demo");
 
         var address = await demo.AddressAsync();
         using var client = new HttpClient();
@@ -47,13 +46,30 @@ public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Theory]
-    [InlineData("http://0.0.0.0:5127")]
-    [InlineData("http://192.0.2.1:5127")]
+    [InlineData("https://127.0.0.1:5127")]
     [InlineData("http://example.org")]
     [InlineData("everywhere")]
-    public async Task Only_this_machine_is_served(string urls)
+    public async Task Addresses_that_are_none_are_said(string urls)
     {
         Assert.Equal(["--urls"], (await Outcome.Of("serve", "--urls", urls)).Faults);
+    }
+
+    [Fact]
+    public async Task At_another_address_the_token_is_shown_once_and_asked_for()
+    {
+        var data = Path.Combine(valley.Folder, "token-data");
+        await using (var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0", "--data", data))
+        {
+            using var client = new HttpClient { BaseAddress = await service.AddressAsync() };
+            using var refused = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);
+            client.DefaultRequestHeaders.Authorization = new("Bearer", service.Error.Split('\n')[0].Split(": ")[1].Trim());
+            using var answered = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.OK, answered.StatusCode);
+        }
+        await using var again = new RunningCommand("serve", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0", "--data", data);
+        await again.AddressAsync();
+        Assert.DoesNotContain("Token", again.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -61,58 +77,5 @@ public partial class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     {
         Assert.Equal(["--grid nowhere.hgt"], (await Outcome.Of("serve", "--grid", "nowhere.hgt")).Faults);
         Assert.Equal(["--grid"], (await Outcome.Of("serve", "--grid", valley.Grid, valley.Grid)).Faults);
-    }
-
-    /// <summary>A command that runs until it is stopped.</summary>
-    private sealed class Running : IAsyncDisposable
-    {
-        private readonly Announcements output = new();
-        private readonly StringWriter error = new();
-        private readonly CancellationTokenSource stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
-        private readonly Task<int> exit;
-
-        public Running(params string[] args) => exit = Task.Run(() => CommandLine.RunAsync(args, output, error, stop.Token));
-
-        /// <summary>All it said; to be read when it has said its address, the last thing it says.</summary>
-        public string Out => output.ToString();
-
-        /// <summary>Where it says that it listens.</summary>
-        public async Task<Uri> AddressAsync()
-        {
-            await Task.WhenAny(output.Address, exit);
-            Assert.False(exit.IsCompleted, error.ToString());
-            return await output.Address;
-        }
-
-        public async Task<int> StopAsync()
-        {
-            await stop.CancelAsync();
-            return await exit;
-        }
-
-        public async ValueTask DisposeAsync()
-        {
-            await StopAsync();
-            stop.Dispose();
-            await output.DisposeAsync();
-            await error.DisposeAsync();
-        }
-    }
-
-    /// <summary>Waits for the line with an address.</summary>
-    private sealed partial class Announcements : StringWriter
-    {
-        private readonly TaskCompletionSource<Uri> address = new(TaskCreationOptions.RunContinuationsAsynchronously);
-
-        public Task<Uri> Address => address.Task;
-
-        public override async Task WriteLineAsync(string? value)
-        {
-            await base.WriteLineAsync(value);
-            if (LocalAddress().Match(value ?? "") is { Success: true } match) address.SetResult(new Uri(match.Value + "/"));
-        }
-
-        [GeneratedRegex(@"http://127\.0\.0\.1:\d+")]
-        private static partial Regex LocalAddress();
     }
 }

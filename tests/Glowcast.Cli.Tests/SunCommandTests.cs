@@ -68,4 +68,23 @@ public class SunCommandTests
         var sunrise = Assert.Single(day.Lines, line => line.Contains("sunrise", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(TimeSpan.FromHours(7), TimeSpan.Parse(sunrise[2], null) - TimeSpan.Parse(sunrise[1], null));
     }
+
+    [Fact]
+    public async Task A_day_can_have_two_sunsets_and_says_both_with_their_local_times()
+    {
+        // At 64.84° N sunset moves back over midnight (daylight time) in July: that day has one at each of its ends.
+        var days = new List<JsonElement>();
+        for (var day = 1; day <= 25; day++)
+        {
+            days.Add((await Outcome.Of(
+                "sun", "--date", $"2026-07-{day:00}", "--latitude", "64.84", "--longitude", "-147.72", "--time-zone", "America/Anchorage", "--json")).Json);
+        }
+        var both = Assert.Single(days, day => Sunsets(day).Count == 2);
+        var (first, second) = (Sunsets(both)[0], Sunsets(both)[1]);
+        Assert.Equal(both.GetProperty("sunset").GetString(), first.GetProperty("at").GetString());
+        Assert.StartsWith($"{both.GetProperty("date").GetString()}T00:", first.GetProperty("local").GetString(), StringComparison.Ordinal);
+        Assert.StartsWith($"{both.GetProperty("date").GetString()}T23:", second.GetProperty("local").GetString(), StringComparison.Ordinal);
+
+        static List<JsonElement> Sunsets(JsonElement day) => [.. day.GetProperty("events").EnumerateArray().Where(happens => happens.GetProperty("name").GetString() == "sunset")];
+    }
 }

@@ -28,7 +28,12 @@ internal static class MadeValley
         }
         """)!.AsObject();
 
-    private static ElevationGrid Make()
+    /// <summary>The same ground as a file N46E007.hgt has it: 16-bit metres, the high byte first, row by row from the north.</summary>
+    public static byte[] Hgt() => [.. Heights().SelectMany(height => (byte[])[(byte)((short)height >> 8), (byte)(short)height])];
+
+    private static ElevationGrid Make() => new(new GridPosts(Size, Size, 47, 7, 1.0 / 1200, 1.0 / 1200), Heights(), GridId);
+
+    private static float[] Heights()
     {
         var heights = new float[Size * Size];
         for (var row = 0; row < Size; row++)
@@ -41,6 +46,6 @@ internal static class MadeValley
                 heights[(row * Size) + column] = (float)Math.Max(500, Math.Max(westM, eastM));
             }
         }
-        return new ElevationGrid(new GridPosts(Size, Size, 47, 7, 1.0 / 1200, 1.0 / 1200), heights, GridId);
+        return heights;
     }
 }

@@ -23,13 +23,16 @@ public sealed class Service : IAsyncLifetime
         return app;
     }
 
+    /// <summary>A service of its own with the made valley, opening with a plan or with none.</summary>
+    public static Task<WebApplication> StartWithAsync(JsonObject? plan) => StartAsync(new ServerOptions
+    {
+        Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
+        DemoPlan = plan is null ? null : JsonSerializer.SerializeToElement(plan),
+    });
+
     public async ValueTask InitializeAsync()
     {
-        app = await StartAsync(new ServerOptions
-        {
-            Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
-            DemoPlan = JsonSerializer.SerializeToElement(MadeValley.Plan()),
-        });
+        app = await StartWithAsync(MadeValley.Plan());
         Client.BaseAddress = new Uri(app.Urls.Single());
     }
 
@@ -43,6 +46,11 @@ public sealed class Service : IAsyncLifetime
 
     public Task<HttpResponseMessage> PostTextAsync(string text, string query = "", string type = "application/json") => Client.PostAsync(
         new Uri($"/api/forecasts{query}", UriKind.Relative), new StringContent(text, Encoding.UTF8, type), TestContext.Current.CancellationToken);
+
+    public Task<HttpResponseMessage> SendAsync(HttpMethod method, string path, JsonNode? body = null, params (string Name, string Value)[] headers) =>
+        Client.SendJsonAsync(method, path, body, headers);
+
+    public Task<HttpResponseMessage> UploadAsync(string name, byte[] file) => Client.UploadAsync(name, file);
 
     public Task<HttpResponseMessage> GetAsync(string path) => Client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
 }

@@ -53,7 +53,7 @@ internal sealed class PlanFile
     public Plan Read(PlanNeeds needs)
     {
         using var stream = new MemoryStream(!isChanged ? bytes : JsonSerializer.SerializeToUtf8Bytes(json));
-        return PlanReader.Read(stream, needs);
+        return PlanReader.Read(stream, needs, named => SoundingText.Read(PathOf(named), "conditions.sounding"));
     }
 
     private string PathOf(string name)

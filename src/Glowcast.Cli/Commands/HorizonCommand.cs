@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Glowcast.Cli.Asking;
-using Glowcast.Cli.Showing;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;

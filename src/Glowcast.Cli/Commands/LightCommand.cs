@@ -14,12 +14,13 @@ internal sealed class LightCommand : PlanCommand
 {
     private readonly Option<string[]> target = Ask.For("--target", "lat,lon", "A point of the ground; needs --grid and --date.");
     private readonly Option<string[]> zone = Ask.TimeZone();
+    private readonly Option<string[]> chart = Ask.For("--chart", "file", "With --plan: write the light of every minute and bearing to a file that ends in .json.");
     private readonly Option<bool> ascii = Ask.Ascii();
 
     public LightCommand(Terminal terminal) : base(
         "light", "When the sun reaches a point of the ground, or the ridge of a plan.",
         "glowcast light --plan plan.json", terminal) =>
-        Takes(target, Plan, Grids, Date, zone, Within, FillHoles, Beyond, HighestBeyond, RefractionK, ascii);
+        Takes(target, Plan, Grids, Date, zone, chart, Within, FillHoles, Beyond, HighestBeyond, RefractionK, ascii);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
@@ -31,6 +32,7 @@ internal sealed class LightCommand : PlanCommand
 
     private void AnswerTarget(Question asked)
     {
+        asked.Refuse(chart, "Belongs to --plan: a chart has the bearings of a span.");
         var point = asked.Optional(target, Written.Point);
         var grid = ReadGrids(asked, point);
         var date = asked.Required(Date, "a date such as 2026-02-14", TimeReader.Date);
@@ -50,13 +52,16 @@ internal sealed class LightCommand : PlanCommand
     private void AnswerPlan(Question asked, CancellationToken cancel)
     {
         asked.Refuse(zone, "Belongs to --target; a plan says its own, as lookout.timeZone.");
+        var file = OutputFile.Of(asked, chart, ".json");
         var forecast = Forecast(asked, PlanNeeds.Light, cancel);
+        if (ChartFileAnswer.Of(forecast) is { } layers) file?.Write(writer => writer.WriteLine(AnswerJson.Write(layers)));
+        else if (file is not null) Terminal.Error.WriteLine($"There is no chart that day, and no file: {forecast.WhyNone}");
         Reply(asked, SpanLightAnswer.Of(forecast), page =>
         {
             ForecastPage.WriteTitle(page, "Light on the ridge", forecast);
             ForecastPage.WriteWindows(page, forecast);
-            if (forecast.Chart is { } chart)
-                LightChartPicture.Write(page, chart, forecast.Windows, ForecastPage.ClockOf(forecast), asked.Flag(ascii) || !Terminal.OutIsScreen);
+            if (forecast.Chart is { } light)
+                LightChartPicture.Write(page, light, forecast.Windows, ForecastPage.ClockOf(forecast), asked.Flag(ascii) || !Terminal.OutIsScreen);
             ForecastPage.WriteAssumptions(page, forecast);
         });
     }

@@ -26,7 +26,26 @@ internal abstract class PlanCommand(string name, string description, string exam
     /// <summary>The plan and its grid; faults are noted, and what they belong to is null.</summary>
     protected (Plan? Plan, ElevationGrid? Grid) Read(Question asked, PlanNeeds needs)
     {
-        var file = asked.Required(Plan, "the file of a plan", PlanFile.Open);
+        return Read(asked, asked.Required(Plan, "the file of a plan", PlanFile.Open), needs);
+    }
+
+    /// <summary>All plans of a command line that may name several, each under the name of its file; faults are noted, and what they
+    /// belong to is left out.</summary>
+    protected IReadOnlyList<SeasonSite> ReadAll(Question asked, PlanNeeds needs)
+    {
+        if (!asked.Has(Plan)) asked.Faults.Add(Plan.Name, "Is missing; give the file of a plan, or of several.");
+        var sites = new List<SeasonSite>();
+        foreach (var path in asked.Texts(Plan))
+        {
+            var (plan, grid) = Read(asked, asked.Try(() => PlanFile.Open(path, Plan.Name)), needs);
+            var stem = Path.GetFileNameWithoutExtension(path);
+            if (plan is not null && grid is not null) sites.Add(new SeasonSite(sites.Exists(site => site.Name == stem) ? path : stem, plan, grid));
+        }
+        return sites;
+    }
+
+    private (Plan? Plan, ElevationGrid? Grid) Read(Question asked, PlanFile? file, PlanNeeds needs)
+    {
         var isGridGiven = asked.Has(Grids);
         if (isGridGiven) file?.Change("grids", new JsonArray([.. asked.Texts(Grids).Select(path => JsonValue.Create(path))]));
         if (asked.Optional(Date, TimeReader.Date) is var date && asked.Has(Date))

@@ -3,62 +3,48 @@ using Glowcast.Cli.Asking;
 using Glowcast.Cli.Showing;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using Glowcast.Field.Exports;
+using Glowcast.Field.Pictures;
 using Glowcast.Server.Answers;
 using NodaTime;
 
 namespace Glowcast.Cli.Commands;
 
-/// <summary>Which days of a range have the light, the best first.</summary>
+/// <summary>Which days of a range have the light, the best first: for one plan or several, ranked together.</summary>
 internal sealed class SeasonCommand : PlanCommand
 {
-    private const int RowsShown = 20;
-
-    private readonly Option<string[]> from = Ask.For("--from", "date", "First day of the range.");
-    private readonly Option<string[]> to = Ask.For("--to", "date", "Last day of the range, at most five years later.");
+    private readonly SeasonOptions options = new();
+    private readonly Option<string[]> csv = Ask.For("--csv", "file", "Write all days to a file of comma-separated values.");
+    private readonly Option<string[]> picture = Ask.For("--picture", "file", "Draw the days and their hours to a file that ends in .svg.");
 
     public SeasonCommand(Terminal terminal) : base(
-        "season", "Which days of a range have a window of light, ranked with reasons.",
-        "glowcast season --plan plan.json --from 2026-10-01 --to 2027-03-31", terminal) =>
-        Takes(Plan, Grids, from, to, Within, FillHoles, Beyond, HighestBeyond, RefractionK);
+        "season", "Which days of a range have a window of light, ranked with reasons; --plan may be given several times.",
+        "glowcast season --plan plan.json --from 2026-10-01 --to 2027-03-31 --weekdays sat,sun", terminal) =>
+        Takes([Plan, Grids, .. options.All, csv, picture, Within, FillHoles, Beyond, HighestBeyond, RefractionK]);
 
     protected override void Answer(Question asked, CancellationToken cancel)
     {
-        var first = asked.Required(from, "a date such as 2026-10-01", TimeReader.Date);
-        var last = asked.Required(to, "a date such as 2027-03-31", TimeReader.Date);
-        var isRange = asked.Has(from) && asked.Has(to) && !asked.Faults.Any;
-        if (isRange && (last < first || Period.DaysBetween(first, last) >= Season.MostDays))
-            asked.Faults.Add(to.Name, $"Must be the same day as {from.Name} or up to five years later; got {Say.Iso(first)} to {Say.Iso(last)}.");
-        var (plan, grid) = Read(asked, PlanNeeds.Lookout);
+        var (first, last) = options.Range(asked);
+        var filter = options.Filter(asked);
+        var spans = options.Spans(asked);
+        var (table, drawing) = (OutputFile.Of(asked, csv), OutputFile.Of(asked, picture, ".svg"));
+        var sites = ReadAll(asked, PlanNeeds.Lookout).SelectMany(read => Sites(read, spans)).ToList();
         asked.Faults.ThrowIfAny();
 
-        var lookout = plan!.Lookout!;
-        using var progress = new ProgressLine(Terminal, "working out the season");
-        var days = Forecaster.Season(plan, grid!, first, last, progress, cancel);
-        var answer = SeasonAnswer.Of(days, lookout.Zone);
-        Reply(asked, answer, page =>
-        {
-            page.Title($"Days with light from {answer.From} to {answer.To}");
-            var good = answer.Days.Where(day => day.Windows.Count > 0).ToList();
-            if (good.Count == 0)
-            {
-                page.Paragraph($"None: {days[0].Reasons[0]}");
-                return;
-            }
-            page.Paragraph($"{good.Count} of {answer.Days.Count} days have a window. Times are {(lookout.Zone is { } zone ? zone.Id : "UTC")}, to a minute or two.");
-            page.Table(["date", "start", ">min", ">lit", ">valley", ">sun", ">score"], good.Take(RowsShown).Select(Row));
-            if (good.Count > RowsShown) page.Paragraph($"and {good.Count - RowsShown} more; --json has them all.");
-            page.Heading($"Why {good[0].Date}");
-            page.List(good[0].Reasons);
-        });
+        var seasons = Work(sites, first, last, filter, cancel);
+        table?.Write(writer => SeasonCsv.Write(writer, SeasonForecast.Ranked(seasons)));
+        drawing?.Write(writer => SeasonChart.Of(seasons).Save(writer));
+        Reply(asked, SeasonAnswer.Of(seasons, first, last), page => SeasonPage.Write(page, seasons, first, last));
     }
 
-    private static IReadOnlyList<string> Row(SeasonDayAnswer day)
+    private static IEnumerable<SeasonSite> Sites(SeasonSite site, IReadOnlyList<BearingSpan> spans) => spans.Count == 0
+        ? [site]
+        : spans.Select(span => new SeasonSite(spans.Count > 1 ? $"{site.Name} {span}" : site.Name, site.Plan with { Span = span }, site.Grid));
+
+    private IReadOnlyList<SiteSeason> Work(IReadOnlyList<SeasonSite> sites, LocalDate first, LocalDate last, SeasonFilter filter, CancellationToken cancel)
     {
-        var best = day.Windows.MaxBy(window => window.LengthS)!;
-        return
-        [
-            day.Date, (best.StartLocal ?? best.Start)[11..16], $"{best.LengthS / 60:0}", Say.Share(best.LitShare), Say.Share(best.ValleyShare),
-            $"{best.SunAltitudeDeg:0.0}°", $"{day.Score:0.00}",
-        ];
+        using var progress = new ProgressLine(Terminal, "working out the season");
+        return SeasonForecast.Of(sites, first, last, filter, progress, cancel);
     }
 }

@@ -26,15 +26,6 @@ internal static class LocalService
         await app.WaitForShutdownAsync(cancel);
     }
 
-    private static WebApplication Build(ServerOptions options)
-    {
-        try
-        {
-            return ServerHost.Build(options);
-        }
-        catch (BadInputException bad)
-        {
-            throw new BadInputException([.. bad.Faults.Select(fault => fault with { Field = "--urls" })]);
-        }
-    }
+    private static WebApplication Build(ServerOptions options) =>
+        ServiceFaults.Named(() => ServerHost.Build(options), ("urls", "--urls"), ("data", "--data"));
 }

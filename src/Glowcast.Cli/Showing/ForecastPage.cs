@@ -21,6 +21,7 @@ internal static class ForecastPage
             page.Heading("Does it fit?");
             FitFacts.Write(page, fit, forecast.Remedies, forecast.WhyNothingFits, ClockOf(forecast));
         }
+        CloudFacts.Write(page, forecast);
         WriteAssumptions(page, forecast);
         page.Heading("Take care");
         page.List(forecast.Cautions);
@@ -42,6 +43,7 @@ internal static class ForecastPage
     {
         page.Heading(forecast.Windows.Count == 1 ? "The window of light" : "Windows of light");
         if (forecast.WhyNone is { } why) page.Paragraph($"None. {why}", Tone.Bad);
+        foreach (var warning in forecast.Warnings) page.Paragraph(warning, Tone.Doubtful);
         if (forecast.Windows.Count == 0) return;
         var clock = ClockOf(forecast);
         page.Table(["", .. clock.Headings, ">±", "because"], forecast.Windows.SelectMany((window, i) => (IReadOnlyList<string>[])
@@ -52,6 +54,7 @@ internal static class ForecastPage
         foreach (var (i, window) in forecast.Windows.Index())
         {
             page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
+            page.Facts(WindowFacts.Of(window));
             WriteLight(page, forecast, window);
         }
     }
@@ -63,7 +66,8 @@ internal static class ForecastPage
         page.Facts(
             ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
             ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
-            ("cloud", plan.Conditions.DeckTop is { } top ? $"a deck with its top at {Say.Metres(top)}, nothing above" : "none"),
+            ("cloud", forecast.Cloud.Deck.Sentence),
+            ("visibility", plan.Conditions.VisibilityReport?.Sentence),
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
             ("holes", forecast.Scene is { Grid: var grid } ? GridNotes.Holes(grid) : null),
@@ -81,41 +85,18 @@ internal static class ForecastPage
 
     private static string Colour(RidgeLight light) => light.DirectColour.Correlated() is { } colour ? $", {colour.Kelvin:0} K" : "";
 
-    private static string BlackPoint(BlackPoint black, LightForecast forecast)
-    {
-        var verdict = black.Verdict switch
-        {
-            BlackPointVerdict.Has => "there is one",
-            BlackPointVerdict.Weak => "weak",
-            _ => "none",
-        };
-        return $"{verdict}: {black.Stops:0.0} stops between lit ridge and shade at {Say.Distance(black.Distance.Metres)}, seen through {forecast.Plan.Conditions.Visibility.Kilometres:0} km of visibility";
-    }
+    private static string BlackPoint(BlackPoint black, LightForecast forecast) =>
+        $"{LightWords.Of(black.Verdict)}: {black.Stops:0.0} stops between lit ridge and shade at {Say.Distance(black.Distance.Metres)}, seen through {forecast.Plan.Conditions.Visibility.Kilometres:0} km of visibility";
 
     private static string Number(LightForecast forecast, int i) => forecast.Windows.Count > 1 ? $"{i + 1} " : "";
 
     private static IReadOnlyList<string> Row(string name, WindowEdge edge, Clock clock) =>
-        [name, .. clock.Cells(edge.At), Say.Time(edge.Uncertainty.CombinedS), Because(edge)];
-
-    private static string Because(WindowEdge edge) => edge.Cause switch
-    {
-        WindowEdgeCause.RidgeLit => "the ridge is lit",
-        WindowEdgeCause.RidgeShaded => "the ridge loses the sun",
-        WindowEdgeCause.ValleyLit => "the sun reaches the valley",
-        WindowEdgeCause.ValleyShaded => "the valley is in shade",
-        _ => "the day begins or ends",
-    };
+        [name, .. clock.Cells(edge.At), Say.Time(edge.Uncertainty.CombinedS), LightWords.Because(edge.Cause)];
 
     private static string Describe(LightWindow window)
     {
-        var light = window.Direction switch
-        {
-            LightDirection.Front => "front light, from behind the camera",
-            LightDirection.Side => "side light",
-            _ => "back light, towards the camera",
-        };
         var unknown = new[] { window.Start.UnknownBeyond, window.End.UnknownBeyond }.Max();
-        return $"{Say.Time(window.Length)} of {light}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
+        return $"{Say.Time(window.Length)} of {LightWords.Of(window.Direction)}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
             + $"Half-way, {Say.Share(window.RidgeShareInMiddle)} of the ridge and {Say.Share(window.ValleyShareInMiddle)} of the valley are lit."
             + (unknown is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here; add the next grid to be sure." : "");
     }

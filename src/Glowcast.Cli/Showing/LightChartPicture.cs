@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Field.Pictures;
 using NodaTime;
 
 namespace Glowcast.Cli.Showing;

@@ -20,7 +20,7 @@ internal static class SetFacts
             ("parallax", $"none from {Say.Distance(layout.Parallax.FreeFrom.Metres)} on, with the pupil {layout.Settings.PupilOffset.Millimetres:0} mm off its axis"),
             ("level error", $"{layout.Settings.LevelError.Degrees:0.##}° costs up to {layout.Levelling.WorstCropPx:0} pixels of height"),
             ("time", Time(clock)),
-            ("order", Order(clock.Order, layout.Rows)),
+            ("order", SetWords.Order(clock.Order, layout.Rows)),
             ("why", set.OrderReasons.Count > 0 ? string.Join(" ", set.OrderReasons) : null));
     }
 
@@ -48,14 +48,5 @@ internal static class SetFacts
     {
         var one = $"{Say.Time(clock.FirstToLast)} from first frame to last, {Say.Time(clock.SetLength)} with marker";
         return clock.Repeats > 0 ? $"{one}; {Say.Time(clock.Total)} for all {clock.Repeats + 1} sets" : one;
-    }
-
-    private static string Order(ShootingOrder order, int rows)
-    {
-        var sweep = order.Direction == SweepDirection.LeftToRight ? "left to right" : "right to left";
-        if (rows == 1) return sweep;
-        var turn = order.Rows == RowOrder.OneWay ? "every row that way" : "rows back and forth";
-        var row = order.FirstRow == 0 ? "top row" : order.FirstRow == rows - 1 ? "bottom row" : $"row {order.FirstRow + 1} from the top";
-        return $"{row} first, {sweep}, {turn}";
     }
 }

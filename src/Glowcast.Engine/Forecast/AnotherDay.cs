@@ -20,8 +20,9 @@ internal static class AnotherDay
         var roomy = days.Where(day => LongestOf(day) >= length).ToList();
         foreach (var day in roomy.Take(1).Concat(roomy.Skip(1).OrderByDescending(LongestOf).Take(1)))
         {
-            if (fitOn(plan with { Date = day.Date }) is not { IsPossible: true } there) continue;
-            var sets = new SetSequence(planned);
+            var onDay = plan with { Date = day.Date };
+            if (fitOn(onDay) is not { IsPossible: true } there) continue;
+            var sets = new SetSequence(planned with { Plan = onDay });
             var date = NodaTime.Text.LocalDatePattern.Iso.Format(day.Date);
             return new Remedy($"Come on {date}.", PrintCost.Of(planned, sets), sets.Parts, there, there.Margin!.Value - (fit.Margin ?? Duration.Zero));
         }

@@ -81,6 +81,6 @@ internal static class FitSearch
         };
     }
 
-    private static bool HasLight(FrameLight light, PlannedShot shot, double start) => light.Good(shot.Exposure.Column).Any(good =>
+    internal static bool HasLight(FrameLight light, PlannedShot shot, double start) => light.Good(shot.Exposure.Column).Any(good =>
         good.StartS <= start + shot.OpensS && start + shot.ClosesS < good.EndS);
 }

@@ -3,6 +3,7 @@ using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -21,7 +22,10 @@ public static class Forecaster
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var day = LocalDay.Of(plan.Date ?? throw new ArgumentException("The plan has no date.", nameof(plan)), lookout.Point, lookout.Zone);
         var eye = EyeOf(lookout, grid);
+        var given = GivenDeck.Of(plan.Conditions);
+        plan = plan with { Conditions = given.In(plan.Conditions) };
         if (plan.Gear is not null) PlannedSet.Of(plan);
+        var bare = VisibleSurface.From(grid, plan.Conditions.Sight, eye, plan.Span, Scene.ColumnsOf(plan.Span));
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
             return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
@@ -43,8 +47,13 @@ public static class Forecaster
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
         var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, there => FitOn(there, scene, set, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), Cautions.For(windows))
+        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {
+            Cloud = CloudOver(plan, given, bare, day, windows) with
+            {
+                Light = DeckLight.Of(chart),
+                Sunward = SunwardPath.Cuts(plan.Conditions.CloudLayers, windows, brightness.Crest, plan.Conditions.Sight),
+            },
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
@@ -52,11 +61,21 @@ public static class Forecaster
 
         LightForecast Without(Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
-            plan.Gear is null ? null : SetFit.NoLight, [], Cautions.For([]))
+            plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
         {
+            Cloud = CloudOver(plan, given, bare, day, []),
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }
+
+    /// <summary>The sounding is judged for the middle of the first window, or of the day.</summary>
+    /// <param name="bare">What is seen without cloud.</param>
+    private static CloudOutlook CloudOver(Plan plan, GivenDeck given, VisibleSurface bare, Interval day, IReadOnlyList<LightWindow> windows) => new(
+        given,
+        plan.Conditions.Profile is { } profile
+            ? ProfileReach.Of(profile.Sounding, plan.Lookout!.Point, windows.Count > 0 ? windows[0].Middle : day.Start + (day.Duration / 2))
+            : null,
+        DeckSweep.Of(bare, plan.Conditions.Sight, plan.Thresholds.RidgeFrom));
 
     /// <summary>A hint where no bearing of the span reaches as far as the ridge begins.</summary>
     private static string WhereTheGridEnds(Scene scene)
@@ -80,33 +99,28 @@ public static class Forecaster
 
     /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>
     /// <param name="plan">Read with <see cref="PlanNeeds.Lookout"/>; its date is not used.</param>
+    /// <param name="filter">The days and hours wanted; all when left out.</param>
     /// <inheritdoc cref="Forecast"/>
     public static IReadOnlyList<SeasonDay> Season(
-        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var eye = EyeOf(lookout, grid);
-        var deck = plan.Conditions.DeckTop;
+        RefuseAir(plan, eye, grid);
+        var deck = GivenDeck.Of(plan.Conditions).Top;
         var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck);
         if (scene.HighestCrest is null) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         // The horizons take about as long as a season of days.
-        var season = Light.Season.Over(scene, lookout.Zone, Part(progress, 0), cancel);
-        return season.Days(from, to, score, Part(progress, 0.5), cancel);
+        var conditions = plan.Conditions;
+        var air = new SeasonAir(conditions.Haze, conditions.Visibility, conditions.Reflectances, conditions.Air);
+        var season = Light.Season.Over(scene, lookout.Zone, air, PartProgress.Of(progress, 0, 0.5), cancel);
+        return season.Days(from, to, score, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
 
-        List<SeasonDay> Nothing(string why) =>
-            [.. Enumerable.Range(0, Period.DaysBetween(from, to) + 1).Select(i => new SeasonDay(from.PlusDays(i), [], 0, [why]))];
-    }
-
-    private static PartProgress? Part(IProgress<double>? progress, double from) => progress is null ? null : new PartProgress(progress, from);
-
-    /// <summary>Half of the work.</summary>
-    private sealed class PartProgress(IProgress<double> whole, double from) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report(from + (value / 2));
+        List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];
     }
 
     /// <summary>The lookout's eye over the ground of the grid.</summary>

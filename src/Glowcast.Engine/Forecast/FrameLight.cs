@@ -7,7 +7,7 @@ namespace Glowcast.Engine.Forecast;
 /// valley in shade.</summary>
 /// <remarks>Of a frame's ridge, those columns count that the sun reaches in the window at all; the share of them that
 /// must be lit is the window's own. A frame of whose ridge less than half is ever reached has no light.</remarks>
-internal sealed class FrameLight
+public sealed class FrameLight
 {
     private const double LeastReached = 0.5;
 
@@ -18,12 +18,17 @@ internal sealed class FrameLight
 
     public FrameLight(LightChart chart, Stretch window, SetLayout layout)
     {
+        ArgumentNullException.ThrowIfNull(chart);
+        ArgumentNullException.ThrowIfNull(layout);
         (this.chart, this.window) = (chart, window);
         var shaded = chart.Valley?.AtMost(chart.Scene.Thresholds.ValleyLit);
         // Frames of one column look along the same bearings, whatever their row.
-        ridge = [.. Enumerable.Range(0, layout.ColumnsWithSpares).Select(column => RidgeLit(layout.FrameAt(0, column), layout.Field.Horizontal.Degrees / 2))];
+        ridge = [.. Enumerable.Range(0, layout.ColumnsWithSpares).Select(column => LitRidgeOf(layout.FrameAt(0, column), layout.Field.Horizontal.Degrees / 2))];
         both = Array.ConvertAll(ridge, lit => shaded is null ? lit : Stretch.Common(lit, shaded));
     }
+
+    /// <summary>When the ridge of a column's frames is lit; the whole day where they show none.</summary>
+    public IReadOnlyList<Stretch> RidgeLit(int column) => ridge[column];
 
     /// <summary>When the frames of a column have all they need; the whole day where they show no ridge.</summary>
     public IReadOnlyList<Stretch> Good(int column) => both[column];
@@ -36,7 +41,7 @@ internal sealed class FrameLight
         return both[column].Exists(stretch => stretch.StartS > seconds) ? FrameProblem.ValleyNotYetShaded : FrameProblem.ValleyLit;
     }
 
-    private List<Stretch> RidgeLit(Frame frame, double halfWidthDeg)
+    private List<Stretch> LitRidgeOf(Frame frame, double halfWidthDeg)
     {
         var shown = Enumerable.Range(0, chart.Scene.Columns).Where(column =>
             chart.CrestLit[column] is not null

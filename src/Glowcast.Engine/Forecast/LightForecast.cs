@@ -18,12 +18,26 @@ public sealed record LightForecast(
     Plan Plan, Interval Day, Place Eye, Scene? Scene, LightChart? Chart, IReadOnlyList<LightWindow> Windows, string? WhyNone,
     PlannedSet? Set, SetFit? Fit, IReadOnlyList<Remedy> Remedies, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
+    public required CloudOutlook Cloud { get; init; }
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
+
+    /// <summary>What in the scene makes its windows mean less than they seem to.</summary>
+    public IReadOnlyList<string> Warnings => SceneWarnings.Of(Scene);
 
     /// <summary>Why neither the set nor any change of it fits, in a sentence; null where something does.</summary>
     public string? WhyNothingFits { get; init; }
 
     /// <summary>The moment that came nearest to a window; null where there is one, and where nothing came near.</summary>
     public NearestMiss? NearestMiss { get; init; }
+
+    /// <summary>When to start: as recommended, or, where the set does not fit, where it loses least. Null without a set or a window.</summary>
+    public Instant? Start => Fit?.RecommendedStart ?? Fit?.BestStart;
+
+    /// <summary>The window that the set is laid into, or without a set the longest; null where there is none.</summary>
+    public LightWindow? BestWindow => Start is { } start
+        ? Windows.MinBy(window => Duration.Max(Duration.Max(window.Start.At - start, start - window.End.At), Duration.Zero))
+        : Windows.MaxBy(window => window.Length);
 }

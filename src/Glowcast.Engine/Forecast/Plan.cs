@@ -3,6 +3,7 @@ using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -56,7 +57,11 @@ public sealed record Plan
 /// <summary>Where the tripod stands.</summary>
 /// <param name="EyeHeight">Of the lens above the ground.</param>
 /// <param name="Zone">Null to reckon the day by the sun: local mean solar time.</param>
-public sealed record Lookout(GeoPoint Point, Length EyeHeight, DateTimeZone? Zone);
+public sealed record Lookout(GeoPoint Point, Length EyeHeight, DateTimeZone? Zone)
+{
+    /// <summary>From true north to magnetic north, east positive, as the user knows it; null to have it modelled.</summary>
+    public Angle? MagneticDeclination { get; init; }
+}
 
 /// <summary>The camera and the lens on it.</summary>
 public sealed record Gear(Camera Camera, Lens Lens);
@@ -68,6 +73,15 @@ public sealed record Conditions
 
     /// <summary>Top of a sea of cloud; null for none.</summary>
     public Length? DeckTop { get; init; }
+
+    /// <summary>A sounding, whose deck is taken where <see cref="DeckTop"/> is not given; null for none.</summary>
+    public Profile? Profile { get; init; }
+
+    /// <summary>Cloud that may lie between ridge and sun.</summary>
+    public IReadOnlyList<CloudLayer> CloudLayers { get; init; } = [];
+
+    /// <summary>The report that <see cref="Visibility"/> is from; null where it is given as a number, or not at all.</summary>
+    public ReportedVisibility? VisibilityReport { get; init; }
 
     /// <summary>How fast the cloud in the picture moves across the view [m/s]; null where nothing is known of it.</summary>
     public double? CloudSpeedMs { get; init; }

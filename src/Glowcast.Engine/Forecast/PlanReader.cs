@@ -2,8 +2,7 @@ using System.Text.Json;
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Sky;
-using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -28,19 +27,20 @@ public enum PlanNeeds
 public static class PlanReader
 {
     /// <param name="json">UTF-8, to its end.</param>
+    /// <param name="soundings">Finds the sounding that a plan names; without it the plan holds the text of the sounding itself.</param>
     /// <exception cref="BadInputException">It is not JSON, or something in it is missing or wrong; names every field.</exception>
-    public static Plan Read(Stream json, PlanNeeds needs)
+    public static Plan Read(Stream json, PlanNeeds needs, Func<string, Profile>? soundings = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         using var bytes = new MemoryStream();
         json.CopyTo(bytes);
         using var document = PlanText.Parse(bytes.ToArray());
-        return Read(document.RootElement, needs);
+        return Read(document.RootElement, needs, soundings);
     }
 
     /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
-    /// <inheritdoc cref="Read(Stream, PlanNeeds)"/>
-    public static Plan Read(JsonElement json, PlanNeeds needs)
+    /// <inheritdoc cref="Read(Stream, PlanNeeds, Func{string, Profile})"/>
+    public static Plan Read(JsonElement json, PlanNeeds needs, Func<string, Profile>? soundings = null)
     {
         var faults = new Faults();
         if (json.ValueKind != JsonValueKind.Object) throw new BadInputException("plan", "Must be a JSON object in braces.");
@@ -57,7 +57,7 @@ public static class PlanReader
         span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
         var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
-        var conditions = ReadConditions(root.Object("conditions"));
+        var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults);
         var (thresholds, drift) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
         root.RefuseUnknown();
         faults.ThrowIfAny();
@@ -93,8 +93,12 @@ public static class PlanReader
             zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
             if (zone is null) fields.Add("timeZone", $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
         }
+        var declination = fields.NumberOrNone("magneticDeclinationDeg", -180, 180);
         fields.RefuseUnknown();
-        return new Lookout(GeoPoint.FromDegrees(latitude, longitude), Length.FromMetres(eye), zone);
+        return new Lookout(GeoPoint.FromDegrees(latitude, longitude), Length.FromMetres(eye), zone)
+        {
+            MagneticDeclination = declination is { } degrees ? Angle.FromDegrees(degrees) : null,
+        };
     }
 
     private static LocalDate? ReadDate(JsonFields root, PlanNeeds needs)
@@ -151,41 +155,6 @@ public static class PlanReader
         camera.RefuseUnknown();
         lens.RefuseUnknown();
         return (gear, others);
-    }
-
-    private static Conditions ReadConditions(JsonFields fields)
-    {
-        var visibilityKm = fields.Positive("visibilityKm", 1000, 80);
-        var deckTop = fields.NumberOrNone("deckTopM", -500, 9000);
-        var pressure = fields.NumberOrNone("pressureHPa", 200, 1100);
-        var temperature = fields.NumberOrNone("temperatureC", -90, 60);
-        var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
-        var litRidge = fields.Positive("litRidgeReflectance", 1, Reflectances.Usual.LitRidge);
-        var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
-        var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
-        var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
-        var highestBeyond = fields.Number("highestBeyondM", -500, 9000, SightModel.HighestGroundOnEarth.Metres);
-        var cloudSpeed = fields.NumberOrNone("cloudSpeedMs", 0, 100);
-        var cloud = fields.Choice("cloudFrom", CloudMotion.Unknown, ("left", CloudMotion.FromLeft), ("right", CloudMotion.FromRight), ("nowhere", CloudMotion.Still));
-        double? cloudDistance = fields.Has("cloudDistanceKm") ? fields.Positive("cloudDistanceKm", 500) : null;
-        if (cloudSpeed is not null && !fields.Has("cloudDistanceKm") && deckTop is null)
-            fields.Add("cloudDistanceKm", "Is missing; the drift of a cloud needs its distance, or a deckTopM to take it from.");
-        if (fields.Text("sounding") is not null) fields.Add("sounding", "Cannot be read yet; leave it null and give deckTopM.");
-        if (pressure is null != temperature is null)
-            fields.Add(pressure is null ? "pressureHPa" : "temperatureC", "Is missing; pressure and temperature belong together.");
-        fields.RefuseUnknown();
-        return new Conditions
-        {
-            Visibility = Length.FromKilometres(visibilityKm),
-            DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
-            CloudSpeedMs = cloudSpeed,
-            Cloud = cloud,
-            CloudDistance = cloudDistance is { } km ? Length.FromKilometres(km) : null,
-            Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
-            AerosolBeta = beta,
-            Reflectances = new Reflectances(litRidge, shadedGround),
-            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0), HighestBeyond = Length.FromMetres(highestBeyond) },
-        };
     }
 
     private static (LightThresholds Thresholds, double DriftStops) ReadThresholds(JsonFields fields, double ridgeFromKm)

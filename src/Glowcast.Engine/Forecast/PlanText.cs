@@ -10,8 +10,9 @@ public static class PlanText
 
     /// <summary>Parses a plan, so that every name and text in it can be read.</summary>
     /// <param name="json">UTF-8.</param>
+    /// <param name="field">What faults are noted under.</param>
     /// <exception cref="BadInputException">Not JSON, a field given twice, or text that is no Unicode.</exception>
-    public static JsonDocument Parse(ReadOnlyMemory<byte> json)
+    public static JsonDocument Parse(ReadOnlyMemory<byte> json, string field = "plan")
     {
         try
         {
@@ -22,12 +23,22 @@ public static class PlanText
         catch (InvalidOperationException)
         {
             // Bytes that are no UTF-8, or a text escaped as half of a surrogate pair: JSON lets both pass.
-            throw new BadInputException("plan", "Has a name or text that is not valid Unicode; write it in UTF-8, and characters beyond \\uFFFF as they are or as both their \\u escapes.");
+            throw new BadInputException(field, "Has a name or text that is not valid Unicode; write it in UTF-8, and characters beyond \\uFFFF as they are or as both their \\u escapes.");
         }
         catch (JsonException broken)
         {
-            throw new BadInputException("plan", $"Is not valid JSON: {broken.Message}");
+            throw new BadInputException(field, Wording(json.Span, broken));
         }
+    }
+
+    private static string Wording(ReadOnlySpan<byte> json, JsonException broken)
+    {
+        if (json.Trim(" \t\r\n"u8).IsEmpty) return "Is empty; a JSON object in braces is expected.";
+        if (broken is not { LineNumber: { } line, BytePositionInLine: { } before }) return $"Is not valid JSON: {broken.Message}";
+        // What the parser counts, and how it was called, is of no use to whoever wrote the text.
+        var reason = broken.Message.Split(" LineNumber:")[0].TrimEnd('.');
+        if (reason.Contains("isFinalBlock", StringComparison.Ordinal) || reason.Contains("reader options", StringComparison.Ordinal)) reason = "something is missing or should not be there";
+        return $"Is not valid JSON in line {line + 1}, at character {before + 1}: {reason}.";
     }
 
     private static void ReadAllTexts(JsonElement element)

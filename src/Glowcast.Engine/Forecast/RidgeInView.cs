@@ -11,16 +11,13 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="NearestDeck">The nearest visible top of the cloud inside the frames; null without any.</param>
 public sealed record RidgeInView(Length? Ridge, Length? NearestGround, Length? NearestDeck, Length KnownFrom)
 {
-    // The deck's top, as Scene tells it from ground.
-    private const double DeckToleranceM = 0.5;
-
     public static RidgeInView Of(SetLayout layout, Scene scene, Length? deckTop)
     {
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(scene);
         return new RidgeInView(
             MedianCrest(scene), Nearest(layout, scene, _ => true),
-            deckTop is { } top ? Nearest(layout, scene, heightM => heightM <= top.Metres + DeckToleranceM) : null,
+            deckTop is { } top ? Nearest(layout, scene, heightM => heightM <= top.Metres + Scene.DeckToleranceM) : null,
             scene.Grid.Posts.CellSize);
     }
 

@@ -22,6 +22,9 @@ public readonly record struct Airlight(Length Visibility, double HorizonCd)
     /// <summary>With the airlight that goes with a clear sky's light on level ground.</summary>
     public static Airlight Under(double skyLux, Length visibility) => new(visibility, CdPerSkyLux * skyLux);
 
+    /// <summary>Of a path of which only a share shines in the sun.</summary>
+    public Airlight InPartShade(double sunlitShare) => this with { HorizonCd = HorizonCd * (sunlitShare + (InShade * (1 - sunlitShare))) };
+
     public double ExtinctionPerM => TwoPercent / Visibility.Metres;
 
     /// <summary>Share of its light that comes through from a distance, 0 to 1.</summary>

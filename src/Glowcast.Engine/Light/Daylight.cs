@@ -8,7 +8,7 @@ namespace Glowcast.Engine.Light;
 internal static class Daylight
 {
     // The sun's centre, airless, at the lookout. From 9000 m the sea horizon lets it through at −5°; civil twilight ends at −6°.
-    private static readonly Angle Lowest = Angle.FromDegrees(-6);
+    public static readonly Angle Lowest = Angle.FromDegrees(-6);
 
     private static readonly Duration Step = Duration.FromMinutes(5);
 

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Engine.Light;
@@ -7,6 +8,17 @@ namespace Glowcast.Engine.Light;
 internal sealed class GroundFacing(ElevationGrid grid)
 {
     private readonly double halfM = grid.Posts.CellSize.Metres / 2;
+
+    /// <summary>The cosine of the angle between the ground's upward normal and the sun as it is seen there, refracted; NaN where
+    /// the grid has no ground all around.</summary>
+    /// <param name="sunAu">From the centre of the earth to the sun, earth-fixed [AU].</param>
+    public double CosTo(Place ground, (double X, double Y, double Z) sunAu)
+    {
+        var (east, north, up) = new ObserverFrame(ground).Toward(sunAu);
+        var level = double.Hypot(east, north);
+        var (sin, cos) = Math.SinCos(Refraction.ToApparentRad(Math.Atan2(up, level), ground.Height.Metres));
+        return CosTo(ground.Point, (east / level * cos, north / level * cos, sin));
+    }
 
     /// <summary>The cosine of the angle between the ground's upward normal and a direction: 1 facing it, negative facing
     /// away; NaN where the grid has no ground all around.</summary>

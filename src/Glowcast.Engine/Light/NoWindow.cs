@@ -25,10 +25,15 @@ public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMis
     public static NoWindow Of(LightChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        var (ridge, thresholds) = (chart.RidgeColumns, chart.Scene.Thresholds);
+        return Of(chart.RidgeColumns, chart.Valley, chart.Scene.Thresholds, chart.Track.At(0));
+    }
+
+    /// <param name="start">The moment from which the shares are counted.</param>
+    internal static NoWindow Of(ShareOverTime ridge, ShareOverTime? valley, LightThresholds thresholds, Instant start)
+    {
         var enough = Percent(thresholds.ColumnsLit);
         if (ridge.Greatest <= 0) return new NoWindow(NoWindowReason.RidgeNeverLit, $"Direct sun never reaches {enough} of the ridge at once; none of it is lit all day.", null);
-        var nearest = NearestMiss.Of(chart);
+        var nearest = NearestMiss.Of(ridge, valley, thresholds, start);
         if (ridge.AtLeast(thresholds.ColumnsLit).Count == 0)
         {
             return new NoWindow(
@@ -57,26 +62,25 @@ public sealed record NearestMiss(
         ? $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit and {NoWindow.Percent(valley)} of the valley."
         : $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit.";
 
-    internal static NearestMiss Of(LightChart chart)
+    internal static NearestMiss Of(ShareOverTime ridge, ShareOverTime? valley, LightThresholds thresholds, Instant start)
     {
-        var thresholds = chart.Scene.Thresholds;
-        var moments = Steps(chart).Select(step =>
+        var moments = Steps(ridge, valley).Select(step =>
         {
-            var (ridge, valley) = (chart.RidgeColumns.At(step.StartS), chart.Valley?.At(step.StartS));
-            return (Step: step, Ridge: ridge, Valley: valley, Missing: Math.Max(0, thresholds.ColumnsLit - ridge), TooMuch: Math.Max(0, (valley ?? 0) - thresholds.ValleyLit));
+            var (lit, valleyLit) = (ridge.At(step.StartS), valley?.At(step.StartS));
+            return (Step: step, Ridge: lit, Valley: valleyLit, Missing: Math.Max(0, thresholds.ColumnsLit - lit), TooMuch: Math.Max(0, (valleyLit ?? 0) - thresholds.ValleyLit));
         }).ToList();
         var nearest = moments.OrderBy(moment => Math.Max(moment.Missing, moment.TooMuch)).ThenByDescending(moment => moment.Step.LengthS).First();
         var shaded = moments.FindAll(moment => moment.TooMuch == 0);
         return new NearestMiss(
-            chart.Track.At((nearest.Step.StartS + nearest.Step.EndS) / 2), nearest.Ridge, nearest.Valley, nearest.Missing, nearest.TooMuch,
+            start + Duration.FromSeconds((nearest.Step.StartS + nearest.Step.EndS) / 2), nearest.Ridge, nearest.Valley, nearest.Missing, nearest.TooMuch,
             shaded.Count > 0 ? shaded.Max(moment => moment.Ridge) : null);
     }
 
     /// <summary>The stretches between which neither share changes.</summary>
-    private static List<Stretch> Steps(LightChart chart)
+    private static List<Stretch> Steps(ShareOverTime ridge, ShareOverTime? valley)
     {
-        var length = chart.Track.LengthS;
-        List<double> times = [.. chart.RidgeColumns.Steps.Concat(chart.Valley?.Steps ?? []).Where(step => step < length).Distinct().Order(), length];
+        var length = ridge.LengthS;
+        List<double> times = [.. ridge.Steps.Concat(valley?.Steps ?? []).Where(step => step < length).Distinct().Order(), length];
         return [.. times.Zip(times.Skip(1), (start, end) => new Stretch(start, end))];
     }
 }

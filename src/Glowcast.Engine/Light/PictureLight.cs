@@ -56,23 +56,15 @@ public sealed record PictureLight(IReadOnlyList<BearingLight> Bearings, RidgeSha
             // Light comes and goes at the crest first, and the picture's white is there.
             var lit = parts.First(part => part.Relief!.Value.Incidence is not null).Patch;
             var sunlit = sightAir.SunlitShare(bearing, lit.Distance, (lit.Top + lit.Bottom) / 2, air);
-            var shone = air with { HorizonCd = air.HorizonCd * (sunlit + (Airlight.InShade * (1 - sunlit))) };
             var litLux = (incidence * onRidge.DirectLux) + onRidge.DiffuseLux;
-            return new BearingLight(bearing, fromView, relief, BlackPoint.Of(litLux, onRidge.DiffuseLux, reflectances, shone, lit.Distance), sunlit);
+            return new BearingLight(bearing, fromView, relief, BlackPoint.Of(litLux, onRidge.DiffuseLux, reflectances, air.InPartShade(sunlit), lit.Distance), sunlit);
         }
 
         private RidgeShadow? ReliefOf(int patch)
         {
             var (ground, weight) = (chart.Scene.Patches[patch].Ground, chart.Scene.Patches[patch].Weight);
-            var (east, north, up) = new ObserverFrame(ground).Toward(chart.Track.EarthFixedAu(seconds));
-            var level = double.Hypot(east, north);
-            var apparentRad = Refraction.ToApparentRad(Math.Atan2(up, level), ground.Height.Metres);
-            var (sin, cos) = Math.SinCos(apparentRad);
-            var towardsSun = facing.CosTo(ground.Point, (east / level * cos, north / level * cos, sin));
-            if (double.IsNaN(towardsSun)) return null;
-            if (towardsSun <= 0) return new RidgeShadow(1, 0, null, weight);
-            var isLit = chart.LitStretches(patch).Any(lit => lit.StartS <= seconds && seconds < lit.EndS);
-            return isLit ? new RidgeShadow(0, 0, towardsSun, weight) : new RidgeShadow(0, 1, null, weight);
+            var isLit = chart.LitStretches(patch).Any(lit => lit.Contains(seconds));
+            return RidgeShadow.Of(facing.CosTo(ground, chart.Track.EarthFixedAu(seconds)), isLit, weight);
         }
     }
 }

@@ -90,7 +90,9 @@ public sealed class RidgeBrightness
             Math.Log2(b.TotalLux / a.TotalLux) / inMinutes);
     }
 
-    private static RidgeLight LightAt((double East, double North, double Up) sun, Length height, Haze haze, Air? air)
+    /// <param name="sun">From the place to the sun [AU].</param>
+    /// <param name="air">At the place.</param>
+    internal static RidgeLight LightAt((double East, double North, double Up) sun, Length height, Haze haze, Air? air)
     {
         var airless = AirlessOf(sun);
         var distanceAu = Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North) + (sun.Up * sun.Up));

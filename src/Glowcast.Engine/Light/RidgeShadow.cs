@@ -33,6 +33,15 @@ public readonly record struct RidgeShadow(double OwnShadow, double CastShadow, d
         _ => ReliefReading.Modelled,
     };
 
+    /// <summary>Of one piece of ground; null where its facing is not known.</summary>
+    /// <param name="towardsSun">The cosine of the angle between its normal and the sun, or NaN.</param>
+    internal static RidgeShadow? Of(double towardsSun, bool isLit, double weight) => towardsSun switch
+    {
+        double.NaN => null,
+        <= 0 => new RidgeShadow(1, 0, null, weight),
+        _ => isLit ? new RidgeShadow(0, 0, towardsSun, weight) : new RidgeShadow(0, 1, null, weight),
+    };
+
     /// <summary>Of several parts of a ridge together; null without any.</summary>
     internal static RidgeShadow? Together(IEnumerable<RidgeShadow> parts)
     {

@@ -13,6 +13,10 @@ public sealed class Scene
     private const int RowsInCrestBand = 10;
     private const int CoarseRows = 8;
     private const double ValleyStepM = 100;
+
+    /// <summary>Ground no higher than this over the top of a deck is the deck.</summary>
+    internal const double DeckToleranceM = 0.5;
+
     private const double ValleyStepShare = 0.03;
 
     private Scene(
@@ -24,6 +28,7 @@ public sealed class Scene
     /// <summary>The shading ground: the grid's, or the deck where that is higher.</summary>
     public ElevationGrid Grid { get; }
 
+    /// <summary>How lines of sight run; a deck goes on past the grid's edge.</summary>
     public SightModel Model { get; }
 
     public LightThresholds Thresholds { get; }
@@ -49,14 +54,17 @@ public sealed class Scene
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(span);
         ArgumentNullException.ThrowIfNull(thresholds);
-        var ground = deckTop is { } top ? grid.Under(top) : grid;
-        var columns = Math.Clamp((int)Math.Ceiling((span.Width.Degrees / NominalColumnDeg) - 1e-9), 1, MostColumns);
-        var view = VisibleSurface.From(ground, model, eye, span, columns);
+        var (ground, sight) = deckTop is { } top ? (grid.Under(top), model.Under(top)) : (grid, model);
+        var columns = ColumnsOf(span);
+        var view = VisibleSurface.From(ground, sight, eye, span, columns);
         var patches = new List<GroundPatch>();
         for (var column = 0; column < columns; column++)
             patches.AddRange(new ColumnParting(view, column, thresholds, deckTop).Patches());
-        return new Scene(view, ground, model, thresholds, deckTop, patches);
+        return new Scene(view, ground, sight, thresholds, deckTop, patches);
     }
+
+    /// <summary>Into how many columns a span is parted.</summary>
+    internal static int ColumnsOf(BearingSpan span) => Math.Clamp((int)Math.Ceiling((span.Width.Degrees / NominalColumnDeg) - 1e-9), 1, MostColumns);
 
     private static Angle? Highest(IEnumerable<GroundPatch> patches)
     {
@@ -111,6 +119,6 @@ public sealed class Scene
 
         private bool IsRidge(VisibleSample sample) => sample.DistanceM >= thresholds.RidgeFrom.Metres && !IsDeck(sample);
 
-        private bool IsDeck(VisibleSample sample) => deckTop is { } top && sample.HeightM <= top.Metres + 0.5;
+        private bool IsDeck(VisibleSample sample) => deckTop is { } top && sample.HeightM <= top.Metres + DeckToleranceM;
     }
 }

@@ -1,6 +1,5 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
-using Glowcast.Engine.Terrain;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
@@ -12,122 +11,97 @@ public sealed class Season
 {
     public const int MostDays = 5 * 366;
 
-    private const double LookS = 300;
-    private const int CrestRowsKept = 2;
-    private const int ValleyPatchesKept = 1200;
+    private const double ShortestS = 60;
 
     private readonly Scene scene;
     private readonly DateTimeZone? zone;
-    private readonly List<Member> members;
-    private readonly HorizonTable table;
-    private readonly double level;
+    private readonly SeasonGround ground;
+    private readonly SeasonPicture picture;
+    private readonly Place middle;
 
-    private Season(Scene scene, DateTimeZone? zone, List<Member> members, HorizonTable table)
+    private Season(Scene scene, DateTimeZone? zone, SeasonAir air, SeasonGround ground)
     {
-        (this.scene, this.zone, this.members, this.table) = (scene, zone, members, table);
-        level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
+        (this.scene, this.zone, this.ground) = (scene, zone, ground);
+        picture = new SeasonPicture(scene, ground, air);
+        middle = SeasonGround.MiddleOf(scene);
     }
 
     /// <summary>Works out the horizons; what follows for each day costs little.</summary>
     /// <param name="zone">Null to reckon days by the sun.</param>
-    public static Season Over(Scene scene, DateTimeZone? zone, IProgress<double>? progress = null, CancellationToken cancel = default)
+    /// <param name="air">For brightness and black point; the usual when left out.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Season Over(Scene scene, DateTimeZone? zone, SeasonAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        var members = Chosen(scene);
-        var table = HorizonTable.Of([.. members.Select(member => member.Patch.Ground)], scene.Grid, scene.Model, null, progress, cancel);
-        return new Season(scene, zone, members, table);
+        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, progress, cancel));
     }
 
-    /// <summary>Every day of a range, in order of time.</summary>
+    /// <summary>The days of a range that a filter lets through, in order of time.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The range is empty, or longer than five years.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public IReadOnlyList<SeasonDay> Days(LocalDate from, LocalDate to, SeasonScore score, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public IReadOnlyList<SeasonDay> Days(
+        LocalDate from, LocalDate to, SeasonScore score, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(score);
-        var count = Period.DaysBetween(from, to) + 1;
-        if (count is < 1 or > MostDays) throw new ArgumentOutOfRangeException(nameof(to), to, $"A season has 1 to {MostDays} days; from {from} to {to} there are {count}.");
-        var days = new SeasonDay[count];
+        var chosen = filter ?? SeasonFilter.All;
+        var dates = chosen.DatesOf(from, to);
+        var days = new SeasonDay[dates.Count];
         var done = 0;
-        Parallel.For(0, count, new ParallelOptions { CancellationToken = cancel }, i =>
+        Parallel.For(0, dates.Count, new ParallelOptions { CancellationToken = cancel }, i =>
         {
-            var date = from.PlusDays(i);
-            days[i] = score.Judge(date, WindowsOf(date));
-            progress?.Report((double)Interlocked.Increment(ref done) / count);
+            days[i] = DayOf(dates[i], score, chosen);
+            progress?.Report((double)Interlocked.Increment(ref done) / dates.Count);
         });
         return days;
     }
 
-    private IReadOnlyList<SeasonWindow> WindowsOf(LocalDate date)
+    private SeasonDay DayOf(LocalDate date, SeasonScore score, SeasonFilter filter)
     {
-        if (Daylight.Of(LocalDay.Of(date, scene.Lookout.Point, zone), scene.Lookout) is not { } daylight) return [];
-        var track = SunTrack.Over(daylight);
-        var lit = new IReadOnlyList<Stretch>[members.Count];
-        for (var i = 0; i < lit.Length; i++) lit[i] = LitOf(i, track);
-        var ridge = RidgeOf(lit, track.LengthS);
-        var valley = Share(lit, PatchRole.Valley, track.LengthS);
-        var both = ridge.AtLeast(scene.Thresholds.ColumnsLit);
-        if (valley is not null) both = Stretch.Common(both, valley.AtMost(scene.Thresholds.ValleyLit));
-        return [.. both.Where(stretch => stretch.LengthS >= 60).Select(stretch => Describe(stretch, track, ridge, valley))];
+        if (SeasonSun.Of(LocalDay.Of(date, scene.Lookout.Point, zone), middle) is not { } sun)
+            return SeasonDay.Without(date, "The sun stays more than 6° below the horizon all day.");
+        var lit = new IReadOnlyList<Stretch>[ground.Count];
+        for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun);
+        var thresholds = scene.Thresholds;
+        var ridge = ShareOverTime.Of(
+            ground.CrestColumns.Select(column => ((IReadOnlyList<Stretch>)Share(column, lit, sun).AtLeast(thresholds.CrestLit), 1.0)), sun.LengthS);
+        var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
+        var litEnough = ridge.AtLeast(thresholds.ColumnsLit);
+        var both = valley is null ? litEnough : Stretch.Common(litEnough, valley.AtMost(thresholds.ValleyLit));
+        var light = new DayShape(
+            Instants(sun.Above(SunEvents.CivilAltitude), sun), Instants(sun.Above(SunEvents.RiseSetAltitude), sun), Instants(litEnough, sun));
+        List<SeasonWindow> windows = [.. both.Where(stretch => stretch.LengthS >= ShortestS).Select(stretch => Describe(stretch, sun, ridge, valley, lit))];
+        if (windows.Count == 0) return SeasonDay.Without(date, NoWindow.Of(ridge, valley, thresholds, sun.At(0)).Sentence) with { Shape = light };
+        var kept = windows.FindAll(filter.Keeps);
+        return (kept.Count > 0 ? score.Judge(date, kept) : SeasonDay.Without(date, SeasonFilter.WhyNone(windows))) with { Shape = light };
     }
 
-    private SeasonWindow Describe(Stretch stretch, SunTrack track, ShareOverTime ridge, ShareOverTime? valley)
+    private SeasonWindow Describe(Stretch stretch, SeasonSun sun, ShareOverTime ridge, ShareOverTime? valley, IReadOnlyList<Stretch>[] lit)
     {
+        var time = new Interval(sun.At(stretch.StartS), sun.At(stretch.EndS));
         var middleS = (stretch.StartS + stretch.EndS) / 2;
-        var sun = Sun.At(track.At(middleS)).SeenFrom(scene.Lookout);
-        return new SeasonWindow(
-            new Interval(track.At(stretch.StartS), track.At(stretch.EndS)), ridge.At(middleS), valley?.At(middleS),
-            Refraction.ToApparent(sun.AirlessAltitude, scene.Lookout.Height).Degrees, scene.Span.Centre.TurnTo(sun.Azimuth).Abs().Degrees);
-    }
-
-    private ShareOverTime RidgeOf(IReadOnlyList<Stretch>[] lit, double lengthS) => ShareOverTime.Of(
-        from i in Enumerable.Range(0, members.Count)
-        where members[i].Patch.Role == PatchRole.Crest
-        group i by members[i].Patch.Column into column
-        select ((IReadOnlyList<Stretch>)ShareOverTime.Of(column.Select(i => (lit[i], members[i].Weight)), lengthS).AtLeast(scene.Thresholds.CrestLit), 1.0), lengthS);
-
-    private ShareOverTime? Share(IReadOnlyList<Stretch>[] lit, PatchRole role, double lengthS)
-    {
-        var these = Enumerable.Range(0, members.Count).Where(i => members[i].Patch.Role == role).Select(i => (lit[i], members[i].Weight)).ToList();
-        return these.Count == 0 ? null : ShareOverTime.Of(these, lengthS);
-    }
-
-    /// <summary>When a member is lit: looks every five minutes, and where its state changes a straight line between two looks.</summary>
-    private List<Stretch> LitOf(int i, SunTrack track)
-    {
-        var stretches = new List<Stretch>();
-        var (beforeS, before) = (0.0, ClearanceRad(i, track, 0));
-        double? start = before > 0 ? 0 : null;
-        while (beforeS < track.LengthS)
+        var seen = picture.At(middleS, sun, lit);
+        var lookout = new ObserverFrame(scene.Lookout);
+        var (azimuth, airless, _) = SkyVector.Sighted(lookout.Toward(sun.EarthFixedAu(middleS)));
+        return new SeasonWindow
         {
-            var nowS = Math.Min(track.LengthS, beforeS + LookS);
-            var now = ClearanceRad(i, track, nowS);
-            if (before > 0 != now > 0)
-            {
-                var crossS = beforeS + ((nowS - beforeS) * before / (before - now));
-                if (start is { } begun) stretches.Add(new Stretch(begun, crossS));
-                start = start is null ? crossS : null;
-            }
-            (beforeS, before) = (nowS, now);
-        }
-        if (start is { } open) stretches.Add(new Stretch(open, track.LengthS));
-        return stretches;
+            Time = time,
+            Begins = LocalDay.ClockAt(time.Start, scene.Lookout.Point, zone),
+            Half = azimuth.Degrees < 180 ? DayHalf.Morning : DayHalf.Evening,
+            RidgeShare = ridge.MeanOver(stretch),
+            ValleyShare = valley?.MeanOver(stretch),
+            SunAltitudeDeg = Refraction.ToApparent(airless, scene.Lookout.Height).Degrees,
+            SunFromViewDeg = scene.Span.Centre.TurnTo(azimuth).Abs().Degrees,
+            Relief = seen.Relief,
+            BlackPoint = seen.BlackPoint,
+            BeamColour = seen.BeamColour,
+            Moon = MoonThen.Of(sun.At(middleS), scene.Lookout, scene.Span),
+            Thresholds = scene.Thresholds,
+        };
     }
 
-    private double ClearanceRad(int i, SunTrack track, double seconds)
-    {
-        var (east, north, up) = members[i].Frame.Toward(track.EarthFixedAu(seconds));
-        var length = Math.Sqrt((east * east) + (north * north) + (up * up));
-        return Math.Asin(up / length) - (level * GeocentricSun.SemidiameterAtOneAu.Radians / length) - table.AirlessRad(i, Math.Atan2(east, north));
-    }
+    private ShareOverTime Share(IReadOnlyList<int> members, IReadOnlyList<Stretch>[] lit, SeasonSun sun) =>
+        ShareOverTime.Of(members.Select(i => (lit[i], ground.Patch(i).Weight)), sun.LengthS);
 
-    private static List<Member> Chosen(Scene scene)
-    {
-        var crest = scene.Patches.Where(patch => patch.Role == PatchRole.Crest).GroupBy(patch => patch.Column)
-            .SelectMany(column => column.Where((_, row) => row % CrestRowsKept == 0));
-        var valley = scene.Patches.Where(patch => patch.Role == PatchRole.Valley).ToList();
-        var every = Math.Max(1, valley.Count / ValleyPatchesKept);
-        return [.. crest.Concat(valley.Where((_, i) => i % every == 0)).Select(patch => new Member(patch, patch.Weight, new ObserverFrame(patch.Ground)))];
-    }
-
-    private readonly record struct Member(GroundPatch Patch, double Weight, ObserverFrame Frame);
+    private static List<Interval> Instants(List<Stretch> stretches, SeasonSun sun) =>
+        stretches.ConvertAll(stretch => new Interval(sun.At(stretch.StartS), sun.At(stretch.EndS)));
 }

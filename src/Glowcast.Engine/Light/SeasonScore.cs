@@ -1,55 +1,181 @@
+using System.Globalization;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
 
-/// <summary>Ranks the days of a season by their best window. The weights are ours; common practice, no source.</summary>
+/// <summary>What a day of a season is judged by.</summary>
+public enum SeasonAspect
+{
+    /// <summary>How much more of the ridge is lit than the least that makes a window.</summary>
+    Coverage,
+
+    /// <summary>How much less of the valley is lit than the most that a window allows.</summary>
+    ValleyShade,
+
+    /// <summary>How much longer the window is than the set.</summary>
+    Length,
+
+    /// <summary>How warm the sun's beam is.</summary>
+    Colour,
+
+    /// <summary>Whether light and shadow model the ridge.</summary>
+    Relief,
+
+    /// <summary>How far shade lies under lit ground, through the air.</summary>
+    BlackPoint,
+
+    /// <summary>Whether one has to be there in the middle of the night.</summary>
+    Hour,
+
+    /// <summary>A bright moon in the picture: a bonus that few days have.</summary>
+    Moon,
+}
+
+/// <summary>One part of a score.</summary>
+/// <param name="Value">0 to 1; null where the picture has nothing to judge, and the part then counts for nothing.</param>
+/// <param name="Weight">Of all weights, which add up to 1.</param>
+public sealed record ScorePart(SeasonAspect Aspect, double? Value, double Weight, string Reason);
+
+/// <summary>The score of a window, part by part.</summary>
+/// <param name="Shortfall">1 where the set fits into the window, else half the share of it that would.</param>
+public sealed record DayScore(IReadOnlyList<ScorePart> Parts, double Shortfall)
+{
+    /// <summary>0 to 1: the weighted mean of the parts, times the shortfall.</summary>
+    public double Total => Shortfall * Parts.Sum(part => part.Weight * (part.Value ?? 0)) / Parts.Sum(part => part.Value is null ? 0 : part.Weight);
+
+    public IReadOnlyList<string> Reasons => [.. Parts.Select(part => part.Reason)];
+}
+
+/// <summary>Ranks the days of a season by their best window. Weights and scales are ours; common practice, no source.</summary>
 /// <param name="SetLength">How long the planned set takes; null when no set is planned.</param>
 public sealed record SeasonScore(Duration? SetLength = null)
 {
-    // Light is warm below this altitude, and white above that.
-    private const double WarmDeg = 3;
-    private const double WhiteDeg = 12;
+    // A window longer than the set by this, or by three sets, has half the room anybody could wish for; as much again halves
+    // what is missing.
+    private static readonly Duration HalfRoom = Duration.FromMinutes(20);
 
-    // A window three times as long as the set, or half an hour, has half the room anybody could wish for; each as much
-    // again halves what is missing.
-    private const double RoomFactor = 3;
-    private static readonly Duration EnoughWithoutSet = Duration.FromMinutes(30);
+    private const double HalfRoomSets = 3;
 
-    private const double RoomWeight = 0.35;
-    private const double CoverWeight = 0.25;
-    private const double ShadeWeight = 0.15;
-    private const double WarmthWeight = 0.25;
+    // The beam is as warm as anybody could wish at 2500 K, and white at 5000 K; even in reciprocal temperature.
+    private const double WarmestMired = 400;
+    private const double WhiteMired = 200;
+
+    // A share of the ridge in shadow between these models it, as in docs/model.md, L14.
+    private const double LeastShadow = 0.2;
+    private const double MostShadow = 0.6;
+
+    // Half as much again as makes a black point.
+    private const double DeepestStops = 1.5 * BlackPoint.LeastStops;
 
     internal SeasonDay Judge(LocalDate date, IReadOnlyList<SeasonWindow> windows)
     {
-        if (windows.Count == 0) return new SeasonDay(date, [], 0, ["No window: the ridge is not lit while the valley is in shade."]);
-        var best = windows.MaxBy(Of)!;
-        return new SeasonDay(date, windows, Of(best), Reasons(best));
+        var (best, score) = windows.Select(window => (Window: window, Score: Of(window))).MaxBy(judged => judged.Score.Total);
+        return new SeasonDay(date, windows, best, score, null);
     }
 
-    private double Of(SeasonWindow window) =>
-        (RoomWeight * Room(window)) + (CoverWeight * window.RidgeShare) + (ShadeWeight * (1 - (window.ValleyShare ?? 0))) + (WarmthWeight * Warmth(window));
-
-    private double Room(SeasonWindow window) => 1 - Math.Pow(2, -(window.Time.Duration / Enough));
-
-    private Duration Enough => SetLength is { } length ? length * RoomFactor : EnoughWithoutSet;
-
-    private static double Warmth(SeasonWindow window) => Math.Clamp((WhiteDeg - window.SunAltitudeDeg) / (WhiteDeg - WarmDeg), 0, 1);
-
-    private List<string> Reasons(SeasonWindow window)
+    /// <summary>The score of one window.</summary>
+    public DayScore Of(SeasonWindow window)
     {
-        var minutes = window.Time.Duration.TotalMinutes;
-        var reasons = new List<string> { $"The window lasts {minutes:0} min." };
-        if (SetLength is { } length)
-            reasons.Add(window.Time.Duration < length ? $"The set takes {length.TotalMinutes:0.#} min and does not fit." : $"That is {window.Time.Duration / length:0.#} times the set.");
-        reasons.Add($"In its middle {window.RidgeShare:0%} of the ridge is lit.");
-        if (window.ValleyShare is { } valley) reasons.Add($"{valley:0%} of the valley is lit by then.");
-        reasons.Add(window.SunAltitudeDeg switch
-        {
-            < WarmDeg => $"The sun is {window.SunAltitudeDeg:0.0}° high: warm light.",
-            < WhiteDeg => $"The sun is {window.SunAltitudeDeg:0.0}° high: the warmth is going.",
-            _ => $"The sun is {window.SunAltitudeDeg:0.0}° high: white light.",
-        });
-        return reasons;
+        ArgumentNullException.ThrowIfNull(window);
+        return new DayScore([Coverage(window), ValleyShade(window), Length(window), Colour(window), Relief(window), Black(window), Hour(window), Moon(window)], Shortfall(window));
     }
+
+    private double Shortfall(SeasonWindow window) =>
+        SetLength is { } set && window.Time.Duration < set ? window.Time.Duration / set / 2 : 1;
+
+    private static ScorePart Coverage(SeasonWindow window)
+    {
+        var least = window.Thresholds.ColumnsLit;
+        return new ScorePart(
+            SeasonAspect.Coverage, least < 1 ? Math.Clamp((window.RidgeShare - least) / (1 - least), 0, 1) : 1, 0.15,
+            Text($"{window.RidgeShare:0%} of the ridge is lit on average."));
+    }
+
+    private static ScorePart ValleyShade(SeasonWindow window)
+    {
+        const double weight = 0.15;
+        if (window.ValleyShare is not { } lit) return new ScorePart(SeasonAspect.ValleyShade, null, weight, "No valley is seen under the ridge.");
+        var most = window.Thresholds.ValleyLit;
+        return new ScorePart(
+            SeasonAspect.ValleyShade, most > 0 ? Math.Clamp(1 - (lit / most), 0, 1) : 1, weight, Text($"{lit:0%} of the valley is lit on average."));
+    }
+
+    private ScorePart Length(SeasonWindow window)
+    {
+        var (length, set) = (window.Time.Duration, SetLength ?? Duration.Zero);
+        var half = Duration.Max(HalfRoom, set * HalfRoomSets);
+        var beyond = Duration.Max(Duration.Zero, length - set) / half;
+        var against = SetLength is null ? ""
+            : length < set ? Text($"; the set takes {set.TotalMinutes:0.#} min and does not fit")
+            : Text($", {length / set:0.#} times the set");
+        return new ScorePart(SeasonAspect.Length, 1 - Math.Pow(2, -beyond), 0.2, Text($"The window lasts {length.TotalMinutes:0} min{against}."));
+    }
+
+    private static ScorePart Colour(SeasonWindow window)
+    {
+        const double weight = 0.15;
+        if (window.BeamColour is not { } colour) return new ScorePart(SeasonAspect.Colour, null, weight, "No crest is lit half-way: no colour to judge.");
+        var at = Text($"the sun {window.SunAltitudeDeg:0.0}° high");
+        if (colour.Correlated() is not { } temperature) return new ScorePart(SeasonAspect.Colour, 1, weight, $"Deep red light, {at}.");
+        var warmth = Math.Clamp(((1e6 / temperature.Kelvin) - WhiteMired) / (WarmestMired - WhiteMired), 0, 1);
+        var word = warmth switch { > 0.6 => "Warm", > 0.25 => "Fading warm", _ => "White" };
+        return new ScorePart(SeasonAspect.Colour, warmth, weight, Text($"{word} light, {Math.Round(temperature.Kelvin / 50) * 50:0} K, {at}."));
+    }
+
+    private static ScorePart Relief(SeasonWindow window)
+    {
+        const double weight = 0.1;
+        if (window.Relief is not { } relief) return new ScorePart(SeasonAspect.Relief, null, weight, "No ground to judge relief by.");
+        var side = window.Direction switch { LightDirection.Front => "front", LightDirection.Side => "side", _ => "back" };
+        var value = relief.Shadow switch
+        {
+            < LeastShadow => relief.Shadow / LeastShadow,
+            > MostShadow => (1 - relief.Shadow) / (1 - MostShadow),
+            _ => 1,
+        };
+        return new ScorePart(SeasonAspect.Relief, value, weight, Text($"{relief.Shadow:0%} of the ridge lies in shadow, in {side} light: {Word(relief.Reading)}."));
+    }
+
+    private static string Word(ReliefReading reading) => reading switch
+    {
+        ReliefReading.Flat => "little relief",
+        ReliefReading.Modelled => "well modelled",
+        _ => "mostly dark",
+    };
+
+    private static ScorePart Black(SeasonWindow window)
+    {
+        const double weight = 0.15;
+        if (window.BlackPoint is not { } black) return new ScorePart(SeasonAspect.BlackPoint, null, weight, "No crest is lit half-way: no black point to judge.");
+        var verdict = black.Verdict switch
+        {
+            BlackPointVerdict.Has => "a black point",
+            BlackPointVerdict.Weak => "a weak black point",
+            _ => "no black point",
+        };
+        return new ScorePart(
+            SeasonAspect.BlackPoint, Math.Clamp(black.Stops / DeepestStops, 0, 1), weight,
+            Text($"Shade lies {black.Stops:0.0} stops under lit ridge at {black.Distance.Kilometres:0} km: {verdict}."));
+    }
+
+    // From seven in the morning to eight in the evening anybody can be there; at three in the morning and at midnight hardly.
+    private static ScorePart Hour(SeasonWindow window)
+    {
+        var hour = window.Begins.TimeOfDay.NanosecondOfDay / (double)NodaConstants.NanosecondsPerHour;
+        var value = hour < 7 ? Math.Clamp((hour - 3) / 4, 0, 1) : Math.Clamp((24 - hour) / 4, 0, 1);
+        var half = window.Half == DayHalf.Morning ? "morning" : "evening";
+        return new ScorePart(
+            SeasonAspect.Hour, value, 0.05, Text($"It begins at {window.Begins.ToString("HH:mm", CultureInfo.InvariantCulture)} on a {window.Begins.DayOfWeek}, in the {half}."));
+    }
+
+    private static ScorePart Moon(SeasonWindow window)
+    {
+        var moon = window.Moon;
+        var where = !moon.IsUp ? "below the horizon" : moon.InSpan ? Text($"{moon.AltitudeDeg:0}° high in the picture") : Text($"{moon.AltitudeDeg:0}° high outside the picture");
+        return new ScorePart(
+            SeasonAspect.Moon, moon.InSpan ? moon.LitShare : 0, 0.05,
+            Text($"The moon is {moon.AgeDays:0} days old, {moon.LitShare:0%} lit and {(moon.IsWaxing ? "waxing" : "waning")}, {where}."));
+    }
+
+    private static string Text(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

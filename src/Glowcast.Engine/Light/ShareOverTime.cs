@@ -5,6 +5,8 @@ public readonly record struct Stretch(double StartS, double EndS)
 {
     public double LengthS => EndS - StartS;
 
+    public bool Contains(double seconds) => StartS <= seconds && seconds < EndS;
+
     /// <summary>What two ordered lists of separate stretches have in common.</summary>
     public static List<Stretch> Common(IReadOnlyList<Stretch> a, IReadOnlyList<Stretch> b)
     {
@@ -17,6 +19,28 @@ public readonly record struct Stretch(double StartS, double EndS)
             else j++;
         }
         return common;
+    }
+
+    /// <summary>When a quantity is positive that is looked at in even steps: between two looks it runs straight.</summary>
+    public static List<Stretch> Above(int looks, double stepS, Func<int, double> at)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        var stretches = new List<Stretch>();
+        var before = at(0);
+        double? start = before > 0 ? 0 : null;
+        for (var look = 1; look < looks; look++)
+        {
+            var now = at(look);
+            if (before > 0 != now > 0)
+            {
+                var crossS = stepS * (look - 1 + (before / (before - now)));
+                if (start is { } begun) stretches.Add(new Stretch(begun, crossS));
+                start = start is null ? crossS : null;
+            }
+            before = now;
+        }
+        if (start is { } open) stretches.Add(new Stretch(open, (looks - 1) * stepS));
+        return stretches;
     }
 }
 
@@ -74,6 +98,20 @@ public sealed class ShareOverTime
     {
         var i = Array.BinarySearch(times, seconds);
         return shares[Math.Max(0, i >= 0 ? i : ~i - 1)];
+    }
+
+    /// <summary>Its mean over a stretch.</summary>
+    public double MeanOver(Stretch stretch)
+    {
+        if (stretch.LengthS <= 0) return At(stretch.StartS);
+        var i = Array.BinarySearch(times, stretch.StartS);
+        var sum = 0.0;
+        for (i = Math.Max(0, i >= 0 ? i : ~i - 1); i < times.Length && times[i] < stretch.EndS; i++)
+        {
+            var end = i + 1 < times.Length ? Math.Min(times[i + 1], stretch.EndS) : stretch.EndS;
+            sum += shares[i] * (end - Math.Max(times[i], stretch.StartS));
+        }
+        return sum / stretch.LengthS;
     }
 
     public List<Stretch> AtLeast(double share) => Where(value => value >= share - Rounding);

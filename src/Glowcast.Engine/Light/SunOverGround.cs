@@ -24,8 +24,8 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
 
     public SunTrack Track { get; } = track;
 
-    /// <summary>Spacing of the grid's rows [m].</summary>
-    public double CellM { get; } = grid.Posts.CellSize.Metres;
+    /// <summary>By how much the grid's crests may miss the real ones [m]; see <see cref="TimingUncertainty"/>.</summary>
+    public double CrestErrorM => Math.Min(TimingUncertainty.CellShare * grid.Posts.CellSize.Metres, TimingUncertainty.DropShare * grid.CrestDropM);
 
     public void StandAt(Place ground)
     {

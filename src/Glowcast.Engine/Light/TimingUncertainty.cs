@@ -12,7 +12,11 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     // Height error of a shuttle-radar grid, and the share of a cell by which its smoothing displaces a crest. Together
     // 13 m for a 3″ grid: 0.07° at 10 km, as measured between 30 m and 90 m grids (docs/accuracy.md).
     private const double HeightErrorM = 5;
-    private const double CellShare = 0.13;
+    internal const double CellShare = 0.13;
+
+    // Less where the grid's own crests are blunt: of real mountains a net three times coarser loses this share of the drop
+    // from its crests to their neighbours.
+    internal const double DropShare = 0.67;
 
     // What stands in the way and the ground that is lit err each for itself.
     private static readonly double BothEnds = Math.Sqrt(2);
@@ -24,25 +28,47 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     private const double HorizonRefractionDeg = 0.55;
     private const double HorizonVariationDeg = 0.16;
 
+    // Clearances are known within ±12°; farther than this, which is ground a cell away, the time goes on in proportion.
+    private const double MostRad = 8 * Math.PI / 180;
+
+    private const double FirstStepS = 10;
+    private const double LongestStepS = 120;
+    private const double StepGrowth = 1.25;
+
     public static TimingUncertainty None => default;
 
     /// <summary>The parts combined, as independent errors.</summary>
     public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS));
 
-    /// <summary>Angles in question over the speed at which the sun clears the horizon there.</summary>
+    /// <summary>How far the moment moves when the sun stands higher or lower over the horizon than thought, by the angles in
+    /// question together: the larger of the two ways, shared out by the squares of the angles.</summary>
+    /// <remarks>Where light lasts but a moment, or almost came before, the moment moves to the next or the earlier light.</remarks>
     internal static TimingUncertainty At(HorizonCrossing crossing, SunOverGround ground, Length height)
     {
         if (crossing.Sun is not { } sun) return None;
-        const double apartS = 10;
-        var ratePerS = Math.Abs(ground.At(crossing.Seconds + apartS).ClearanceRad - ground.At(crossing.Seconds - apartS).ClearanceRad) / (2 * apartS);
         var terrainRad = double.IsNaN(sun.HorizonM)
             ? 0
-            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, CellShare * ground.CellM) / sun.HorizonM);
+            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, ground.CrestErrorM) / sun.HorizonM);
         var sightLineRad = double.IsNaN(sun.HorizonM) ? 0 : sun.HorizonM * RefractionKError / (2 * Terrain.SightModel.EarthRadiusM);
         var refraction = Refraction.OfApparent(Angle.FromRadians(sun.ApparentRad), height).Degrees / HorizonRefractionDeg;
         var refractionRad = Angle.FromDegrees(HorizonVariationDeg * refraction * refraction).Radians;
-        // A sun that grazes a ridge crosses it so slowly that a straight division would promise nothing at all.
-        var perS = Math.Max(ratePerS, Angle.FromDegrees(0.02).Radians / 60);
-        return new TimingUncertainty(terrainRad / perS, sightLineRad / perS, refractionRad / perS);
+        var offRad = Math.Min(MostRad, Math.Sqrt((terrainRad * terrainRad) + (sightLineRad * sightLineRad) + (refractionRad * refractionRad)));
+        var perRad = offRad > 0 ? Math.Max(SecondsUntil(offRad, 1), SecondsUntil(offRad, -1)) / offRad : 0;
+        return new TimingUncertainty(terrainRad * perRad, sightLineRad * perRad, refractionRad * perRad);
+
+        // Forward to where the sun has gone on by that angle, backward to where it had still to come by it.
+        double SecondsUntil(double angleRad, int direction)
+        {
+            var isRising = ground.At(crossing.Seconds + FirstStepS).ClearanceRad > ground.At(crossing.Seconds - FirstStepS).ClearanceRad;
+            var (wantedRad, beforeS, beforeRad) = (direction * angleRad, 0.0, 0.0);
+            for (var stepS = FirstStepS; ; stepS = Math.Min(LongestStepS, StepGrowth * stepS))
+            {
+                var atS = crossing.Seconds + (direction * (beforeS + stepS));
+                if (atS < 0 || atS > ground.Track.LengthS) return beforeS;
+                var goneRad = (isRising ? 1 : -1) * (ground.At(atS).ClearanceRad - sun.ClearanceRad);
+                if (direction * goneRad >= angleRad) return beforeS + (stepS * (wantedRad - beforeRad) / (goneRad - beforeRad));
+                (beforeS, beforeRad) = (beforeS + stepS, goneRad);
+            }
+        }
     }
 }

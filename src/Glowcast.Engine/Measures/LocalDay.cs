@@ -5,16 +5,22 @@ namespace Glowcast.Engine.Measures;
 /// <summary>The stretch of time that a local date stands for.</summary>
 public static class LocalDay
 {
+    private const double SecondsPerDegree = 240;
+
     /// <summary>From midnight to midnight in a time zone (23 or 25 hours where clocks change), or, without one, 24 hours
     /// from local mean solar midnight: 00:00 UTC less 4 minutes per degree of east longitude.</summary>
     /// <exception cref="BadInputException">The zone skipped that date.</exception>
     public static Interval Of(LocalDate date, GeoPoint place, DateTimeZone? zone)
     {
         if (zone is not null) return new Interval(MidnightOf(date, zone), NextMidnight(date, zone));
-        const double secondsPerDegree = 240;
-        var start = date.AtMidnight().InUtc().ToInstant() - Duration.FromSeconds(secondsPerDegree * place.LongitudeDeg);
+        var start = date.AtMidnight().InUtc().ToInstant() - Duration.FromSeconds(SecondsPerDegree * place.LongitudeDeg);
         return new Interval(start, start + Duration.FromDays(1));
     }
+
+    /// <summary>What the clocks of a place say: of its time zone, or of local mean solar time.</summary>
+    public static LocalDateTime ClockAt(Instant instant, GeoPoint place, DateTimeZone? zone) => zone is not null
+        ? instant.InZone(zone).LocalDateTime
+        : (instant + Duration.FromSeconds(SecondsPerDegree * place.LongitudeDeg)).InUtc().LocalDateTime;
 
     private static Instant MidnightOf(LocalDate date, DateTimeZone zone)
     {

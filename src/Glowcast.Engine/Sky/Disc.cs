@@ -4,8 +4,8 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>The sun's disc behind a level edge: how much of it stands above.</summary>
 /// <remarks>Heights are those of the centre above the edge, in semidiameters; −1 and lower is hidden, 1 and higher is
-/// whole. Take them between airless altitudes, the sun's and that of the ray along the edge (<see cref="Refraction.ToAirless"/>):
-/// there the disc is round, and its flattening by refraction is in. An edge that is not level is left out.</remarks>
+/// whole. On terrain they are taken between apparent altitudes, and the flattening of the refracted disc is left out (docs/model.md,
+/// L2). An edge that is not level is left out.</remarks>
 public static class Disc
 {
     /// <summary>Linear limb darkening of the visible sun, I = 1 − u(1 − μ).</summary>

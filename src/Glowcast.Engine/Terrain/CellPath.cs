@@ -29,7 +29,8 @@ internal sealed class CellPath(GridPosts posts)
         return distanceM < endM ? endM : PieceAt(distanceM + 1).EndM;
     }
 
-    private ref readonly CellArc PieceAt(double distanceM)
+    /// <summary>The piece that holds a distance [m]; valid until the path is aimed anew or grows.</summary>
+    public ref readonly CellArc PieceAt(double distanceM)
     {
         var i = 0;
         while (pieces[i].EndM < distanceM)

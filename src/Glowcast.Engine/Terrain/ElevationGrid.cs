@@ -15,6 +15,7 @@ public sealed class ElevationGrid
     private readonly float floorM;
     private readonly Lazy<float[]> raised;
     private readonly Lazy<MaximumPyramid> pyramid;
+    private readonly Lazy<double> crestDropM;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
     /// <param name="verticalDatum">Null where the source does not name it.</param>
@@ -32,6 +33,7 @@ public sealed class ElevationGrid
         floorM = float.NegativeInfinity;
         raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
+        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(this));
         Relief = Relief.Of(heights);
     }
 
@@ -41,6 +43,7 @@ public sealed class ElevationGrid
         (IsCut, FilledPosts) = (bare.IsCut, bare.FilledPosts);
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
+        crestDropM = bare.crestDropM;
         Relief = bare.Relief.RaisedTo(floorM);
     }
 
@@ -64,6 +67,15 @@ public sealed class ElevationGrid
     /// <summary>All heights in one piece. Of ground under a deck this makes a copy of them, once; single heights and
     /// <see cref="Maxima"/> do without.</summary>
     internal ReadOnlySpan<float> Heights => raised.Value;
+
+    /// <summary>All heights in one piece, of the bare ground: where they are lower, those of this grid are <see cref="FloorM"/>.</summary>
+    internal ReadOnlySpan<float> BareHeights => heights;
+
+    /// <summary>No height is lower [m]; −∞ where nothing lies on the ground.</summary>
+    internal float FloorM => floorM;
+
+    /// <inheritdoc cref="CrestSharpness.RmsDropM"/>
+    internal double CrestDropM => crestDropM.Value;
 
     internal MaximumPyramid Maxima => pyramid.Value;
 

@@ -27,6 +27,9 @@ public sealed record SightModel
     /// <summary>No ground past the grid's edge is taken to be higher; it tells where that ground, unknown, could matter.</summary>
     public Length HighestBeyond { get; init; } = HighestGroundOnEarth;
 
+    /// <summary>The same over a sea of cloud, which goes on past the grid's edge: nothing there is lower than its top.</summary>
+    public SightModel Under(Length deckTop) => BeyondGrid < deckTop ? this with { BeyondGrid = deckTop } : this;
+
     /// <summary>The angle by which one metre of distance lowers the ground: (1−k)/2R [rad/m].</summary>
     internal double DropPerMetre => (1 - RefractionK) / (2 * EarthRadiusM);
 

@@ -49,6 +49,7 @@ public sealed record ChartAnswer(
         };
     }
 
-    private static List<double> EndsOf(IEnumerable<Stretch> stretches) =>
+    /// <summary>Starts and ends in turn, to a hundredth of a second.</summary>
+    internal static List<double> EndsOf(IEnumerable<Stretch> stretches) =>
         [.. stretches.SelectMany(stretch => (double[])[Math.Round(stretch.StartS, 2), Math.Round(stretch.EndS, 2)])];
 }

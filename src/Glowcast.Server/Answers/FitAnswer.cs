@@ -17,13 +17,13 @@ public sealed record FitAnswer(
     string? RecommendedStart, string? RecommendedStartLocal, double? RecommendedMarginS, double SetUpS, string? OnSiteBy, string? OnSiteByLocal,
     string? OnSiteForEarliest, string? OnSiteForEarliestLocal, DriftAnswer? ExposureDrift, string? WhyNothingFits)
 {
-    public static FitAnswer Of(SetFit fit, IReadOnlyList<Remedy> remedies, DateTimeZone? zone, string? whyNothingFits = null)
+    public static FitAnswer Of(SetFit fit, PlannedSet planned, IReadOnlyList<Remedy> remedies, DateTimeZone? zone, string? whyNothingFits = null)
     {
         ArgumentNullException.ThrowIfNull(fit);
         return new FitAnswer(
             fit.Verdict, fit.Margin?.TotalSeconds, Moments.Utc(fit.EarliestStart), Moments.Utc(fit.LatestStart),
             Moments.Local(fit.EarliestStart, zone), Moments.Local(fit.LatestStart, zone), Moments.Utc(fit.BestStart), fit.Uncertainty.TotalSeconds,
-            fit.FirstProblem is { } problem ? ProblemAnswer.Of(problem) : null, [.. remedies.Select(remedy => RemedyAnswer.Of(remedy, zone))],
+            fit.FirstProblem is { } problem ? ProblemAnswer.Of(problem) : null, [.. remedies.Select(remedy => RemedyAnswer.Of(remedy, planned, zone))],
             Moments.Utc(fit.RecommendedStart), Moments.Local(fit.RecommendedStart, zone),
             fit.RecommendedStart is { } start ? fit.MarginFrom(start).TotalSeconds : null, fit.SetUp.TotalSeconds,
             Moments.Utc(fit.OnSiteBy), Moments.Local(fit.OnSiteBy, zone), Moments.Utc(fit.OnSiteForEarliest), Moments.Local(fit.OnSiteForEarliest, zone),
@@ -69,14 +69,15 @@ public sealed record RowExposureAnswer(int Row, double BrighterStops, int Exposu
 /// <summary>A change that makes the set fit, worked out in full.</summary>
 /// <param name="PrintWidthMm">Of all parts side by side.</param>
 /// <param name="Parts">1, or 2 where the span is split.</param>
+/// <param name="Edits">What it changes in the plan: new values by dotted field names, a split span's being those of the half shot first.</param>
 /// <param name="PixelsLost">Share of the printable pixels.</param>
 /// <param name="SafetyLost">Share of the sets given up, plus the overlap given up, plus a quarter for a seam between halves.</param>
 public sealed record RemedyAnswer(
     string Change, string Cost, double MarginS, string EarliestStart, string LatestStart, string? EarliestStartLocal, string? LatestStartLocal,
     int FramesPerSet, double TotalS, double PrintWidthMm, double PrintHeightMm, Verdict Verdict, double MarginGainedS,
-    double PixelsLost, double WidthChangePercent, double HeightChangePercent, double SafetyLost, int Parts, string RecommendedStart, string? RecommendedStartLocal)
+    double PixelsLost, double WidthChangePercent, double HeightChangePercent, double SafetyLost, int Parts, string RecommendedStart, string? RecommendedStartLocal, IReadOnlyDictionary<string, object> Edits)
 {
-    public static RemedyAnswer Of(Remedy remedy, DateTimeZone? zone)
+    public static RemedyAnswer Of(Remedy remedy, PlannedSet planned, DateTimeZone? zone)
     {
         ArgumentNullException.ThrowIfNull(remedy);
         var (fit, cost) = (remedy.Fit, remedy.PrintCost);
@@ -85,6 +86,6 @@ public sealed record RemedyAnswer(
             Moments.Local(fit.EarliestStart, zone), Moments.Local(fit.LatestStart, zone), remedy.FramesPerSet, remedy.Total.TotalSeconds,
             remedy.PrintWidth.Millimetres, remedy.PrintHeight.Millimetres, fit.Verdict, remedy.MarginGained.TotalSeconds,
             cost.PixelsLost, 100 * cost.WidthChange, 100 * cost.HeightChange, cost.SafetyLost, remedy.Parts.Count,
-            Moments.Utc(fit.RecommendedStart!.Value), Moments.Local(fit.RecommendedStart, zone));
+            Moments.Utc(fit.RecommendedStart!.Value), Moments.Local(fit.RecommendedStart, zone), PlanEdits.Of(remedy, planned));
     }
 }

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Forecast;
+using Glowcast.Server.Notes;
 
 namespace Glowcast.Server.Answers;
 
@@ -15,8 +16,17 @@ public sealed record ForecastAnswer(
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
+    /// <summary>What makes the windows mean less than they seem to.</summary>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <inheritdoc cref="FramesLightAnswer.Of"/>
+    public IReadOnlyList<IReadOnlyList<FramesLightAnswer>>? FramesLight { get; init; }
+
     /// <summary>The moon, and the earth's shadow over the span.</summary>
     public required SkyOfDayAnswer Sky { get; init; }
+
+    /// <summary>What field notes say of forecasts here and everywhere; null where none are kept.</summary>
+    public FieldNotesAnswer? Notes { get; init; }
 
     /// <summary>Null where the lookout sees nothing.</summary>
     public GroundAnswer? Ground { get; init; }
@@ -32,13 +42,15 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Remedies, zone, forecast.WhyNothingFits),
-            new CloudAnswer(plan.Conditions.DeckTop?.Metres),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
+            CloudAnswer.Of(forecast),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
+            Warnings = forecast.Warnings,
+            FramesLight = withPictures ? FramesLightAnswer.Of(forecast) : null,
             Sky = SkyOfDayAnswer.Of(forecast),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
         };
@@ -54,6 +66,9 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     /// <inheritdoc cref="ForecastAnswer.Ground"/>
     public GroundAnswer? Ground { get; init; }
 
+    /// <inheritdoc cref="ForecastAnswer.Warnings"/>
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
     public static SpanLightAnswer Of(LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(forecast);
@@ -63,6 +78,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
+            Warnings = forecast.Warnings,
         };
     }
 }
@@ -73,15 +89,18 @@ public sealed record LookoutAnswer(double LatitudeDeg, double LongitudeDeg, doub
 /// <param name="HighestCrestDeg">Apparent altitude of the highest ridge; null where none is visible.</param>
 public sealed record SpanAnswer(double FromDeg, double ToDeg, double RidgeFromKm, double? HighestCrestDeg);
 
-/// <param name="DeckTopM">Of the sea of cloud assumed; null for none.</param>
-public sealed record CloudAnswer(double? DeckTopM);
-
 /// <summary>What an answer rests on; shares lie between 0 and 1.</summary>
 public sealed record AssumedAnswer(
     double CrestBandDeg, double CrestLit, double ColumnsLit, double DiscShare, double ValleyLit, double RefractionK, BeyondGridAnswer BeyondGrid)
 {
-    /// <summary>Of the air before the ridge.</summary>
+    /// <summary>Ground farther than this is ridge, nearer ground is valley.</summary>
+    public required double RidgeFromKm { get; init; }
+
+    /// <summary>Of the air before the ridge: the distance at which 2 % of contrast is left.</summary>
     public required double VisibilityKm { get; init; }
+
+    /// <summary>How a reported visibility was taken; null where none was.</summary>
+    public string? VisibilityReport { get; init; }
 
     /// <summary>Of the air between the sun and the ridge.</summary>
     public required double AerosolBeta { get; init; }
@@ -98,7 +117,9 @@ public sealed record AssumedAnswer(
             thresholds.CrestBand.Degrees, thresholds.CrestLit, thresholds.ColumnsLit, thresholds.DiscShare, thresholds.ValleyLit,
             plan.Conditions.Sight.RefractionK, BeyondGridAnswer.Of(plan.Conditions.Sight))
         {
+            RidgeFromKm = thresholds.RidgeFrom.Kilometres,
             VisibilityKm = plan.Conditions.Visibility.Kilometres,
+            VisibilityReport = plan.Conditions.VisibilityReport?.Sentence,
             AerosolBeta = plan.Conditions.AerosolBeta,
             LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
             ShadedGroundReflectance = plan.Conditions.Reflectances.ShadedGround,

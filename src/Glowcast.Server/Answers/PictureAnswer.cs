@@ -1,7 +1,6 @@
 using System.Buffers.Binary;
 using Glowcast.Engine.Light;
-using Glowcast.Engine.Measures;
-using Glowcast.Engine.Terrain;
+using Glowcast.Field.Pictures;
 
 namespace Glowcast.Server.Answers;
 
@@ -14,7 +13,7 @@ namespace Glowcast.Server.Answers;
 /// 10 m × exp(n / 6000) away, so that near and far ground keep the same share of error; 0 for sky.</param>
 /// <param name="Patches">The ground parted as the chart has it.</param>
 public sealed record PictureAnswer(
-    double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, IReadOnlyList<PatchAnswer> Patches)
+    double FromDeg, double ColumnDeg, int Columns, double TopDeg, double RowDeg, int Rows, byte[] Distance, PatchesAnswer Patches)
 {
     private const double NearestM = 10;
     private const double UnitsPerEfold = 6000;
@@ -26,42 +25,22 @@ public sealed record PictureAnswer(
     public static PictureAnswer Of(Scene scene, LightChart? chart)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        var columns = Math.Clamp((int)(scene.Span.Width.Degrees / NominalColumnDeg), 1, MostColumns);
-        var view = VisibleSurface.From(scene.Grid, scene.Model, scene.Lookout, scene.Span, columns);
-        var rowDeg = view.ColumnWidth.Degrees;
-        var highestDeg = view.Columns.Max(column => column.Skyline is { } top ? double.RadiansToDegrees(top.AltitudeRad) : 0);
-        var topDeg = highestDeg + SkyAboveDeg;
-        var rows = (int)Math.Ceiling((SkyAboveDeg + DeepestDeg) / rowDeg);
+        var raster = RidgeRaster.Of(scene, Math.Clamp((int)(scene.Span.Width.Degrees / NominalColumnDeg), 1, MostColumns), SkyAboveDeg, DeepestDeg);
         return new PictureAnswer(
-            scene.Span.From.Degrees, rowDeg, columns, topDeg, rowDeg, rows, Distances(view, topDeg, rowDeg, rows), PatchesOf(scene, chart));
+            raster.FromDeg, raster.PixelDeg, raster.Columns, raster.TopDeg, raster.PixelDeg, raster.Rows, Distances(raster), PatchesAnswer.Of(scene, chart));
     }
 
-    private static byte[] Distances(VisibleSurface view, double topDeg, double rowDeg, int rows)
+    private static byte[] Distances(RidgeRaster raster)
     {
-        var bytes = new byte[2 * rows * view.Columns.Count];
-        for (var column = 0; column < view.Columns.Count; column++)
+        var bytes = new byte[2 * raster.Rows * raster.Columns];
+        for (var row = 0; row < raster.Rows; row++)
         {
-            var seen = view.Columns[column];
-            for (var row = 0; row < rows; row++)
+            for (var column = 0; column < raster.Columns; column++)
             {
-                var altitude = Angle.FromDegrees(topDeg - ((row + 0.5) * rowDeg));
-                // Below the nearest ground of the grid the picture shows that ground.
-                var sample = seen.At(altitude.Radians)
-                    ?? (seen.Samples.Count > 0 && altitude.Radians < seen.Samples[0].AltitudeRad ? seen.Samples[0] : (VisibleSample?)null);
-                var units = sample is { } ground ? Math.Clamp(Math.Round(UnitsPerEfold * Math.Log(ground.DistanceM / NearestM)), 1, ushort.MaxValue) : 0;
-                BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * view.Columns.Count) + column)), (ushort)units);
+                var units = raster.At(column, row) is { } ground ? Math.Clamp(Math.Round(UnitsPerEfold * Math.Log(ground.DistanceM / NearestM)), 1, ushort.MaxValue) : 0;
+                BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * raster.Columns) + column)), (ushort)units);
             }
         }
         return bytes;
     }
-
-    private static IReadOnlyList<PatchAnswer> PatchesOf(Scene scene, LightChart? chart) =>
-        [.. scene.Patches.Select((patch, i) => new PatchAnswer(
-            patch.Column, patch.Role, Math.Round(patch.Bottom.Degrees, 3), Math.Round(patch.Top.Degrees, 3),
-            chart is null ? [] : [.. chart.LitStretches(i).SelectMany(lit => (double[])[Math.Round(lit.StartS / 60, 1), Math.Round(lit.EndS / 60, 1)])]))];
 }
-
-/// <summary>A patch of visible ground.</summary>
-/// <param name="Column">Of the light chart.</param>
-/// <param name="LitMin">Starts and ends of direct light, in minutes after the chart's start.</param>
-public sealed record PatchAnswer(int Column, PatchRole Role, double BottomDeg, double TopDeg, IReadOnlyList<double> LitMin);

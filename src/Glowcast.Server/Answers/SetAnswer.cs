@@ -22,6 +22,12 @@ public sealed record SetAnswer(
     double TotalS, double MaxSideGapS, double MaxVerticalGapS, int SetCount, OrderAnswer Order, IReadOnlyList<ExposureAnswer> Exposures,
     PrintAnswer Print, ClickStopsAnswer? ClickStops, IReadOnlyList<SpoilAnswer> Spoils)
 {
+    /// <summary>Apparent altitude of the lower edge of the clean rectangle.</summary>
+    public required double CleanBottomDeg { get; init; }
+
+    /// <summary>Apparent altitude of its upper edge.</summary>
+    public required double CleanTopDeg { get; init; }
+
     /// <param name="scene">What the lookout sees, for all that hangs on distances; null where no grid has been looked at.</param>
     public static SetAnswer Of(PlannedSet set, Scene? scene = null)
     {
@@ -38,7 +44,11 @@ public sealed record SetAnswer(
             clock.SetLength.TotalSeconds, clock.Total.TotalSeconds, clock.MaxSideGap.TotalSeconds, clock.MaxVerticalGap.TotalSeconds,
             clock.Repeats + 1, new OrderAnswer(clock.Order.Direction, clock.Order.Rows, clock.Order.FirstRow + 1, set.OrderReasons),
             [.. clock.Exposures.Select(exposure => ExposureAnswer.Of(exposure, layout))],
-            PrintAnswer.Of(set, view), ClickStopsAnswer.Of(layout), [.. Spoilers.Of(set, view).Select(SpoilAnswer.Of)]);
+            PrintAnswer.Of(set, view), ClickStopsAnswer.Of(layout), [.. Spoilers.Of(set, view).Select(SpoilAnswer.Of)])
+        {
+            CleanBottomDeg = layout.Clean.Bottom.Degrees,
+            CleanTopDeg = layout.Clean.Top.Degrees,
+        };
     }
 }
 

@@ -26,6 +26,9 @@ public sealed record SunDayAnswer(
     SkyStatus CivilStatus, string? CivilDawn, string? CivilDusk, SkyStatus NauticalStatus, string? NauticalDawn, string? NauticalDusk,
     SkyStatus AstronomicalStatus, string? AstronomicalDawn, string? AstronomicalDusk)
 {
+    /// <summary>All events in order of time: near the polar circle a day can have two of a kind, and the fields above hold the first.</summary>
+    public required IReadOnlyList<SunEventAnswer> Events { get; init; }
+
     public static SunDayAnswer Of(LocalDate date, Place place, DateTimeZone? zone)
     {
         var day = SunEvents.Of(LocalDay.Of(date, place.Point, zone), place);
@@ -34,8 +37,25 @@ public sealed record SunDayAnswer(
             day.RiseSet.Status, First(day.RiseSet.Risings), First(day.RiseSet.Settings), Moments.Utc(day.Transit?.At), day.Transit?.AirlessAltitude.Degrees,
             day.Civil.Status, First(day.Civil.Risings), First(day.Civil.Settings),
             day.Nautical.Status, First(day.Nautical.Risings), First(day.Nautical.Settings),
-            day.Astronomical.Status, First(day.Astronomical.Risings), First(day.Astronomical.Settings));
+            day.Astronomical.Status, First(day.Astronomical.Risings), First(day.Astronomical.Settings))
+        {
+            Events = [.. EventsOf(day).OrderBy(happens => happens.At).Select(happens => new SunEventAnswer(happens.Name, Moments.Utc(happens.At), Moments.Local(happens.At, zone)))],
+        };
     }
+
+    private static IEnumerable<(string Name, Instant At)> EventsOf(DayOfSun day) =>
+    [
+        .. day.RiseSet.Risings.Select(at => ("sunrise", at)), .. day.RiseSet.Settings.Select(at => ("sunset", at)),
+        .. day.Civil.Risings.Select(at => ("civilDawn", at)), .. day.Civil.Settings.Select(at => ("civilDusk", at)),
+        .. day.Nautical.Risings.Select(at => ("nauticalDawn", at)), .. day.Nautical.Settings.Select(at => ("nauticalDusk", at)),
+        .. day.Astronomical.Risings.Select(at => ("astronomicalDawn", at)), .. day.Astronomical.Settings.Select(at => ("astronomicalDusk", at)),
+        .. day.Transit is { } transit ? [("transit", transit.At)] : Array.Empty<(string, Instant)>(),
+    ];
 
     private static string? First(IReadOnlyList<Instant> events) => events.Count > 0 ? Moments.Utc(events[0]) : null;
 }
+
+/// <param name="Name">As the fields of a day are called: sunrise, civilDusk and so on.</param>
+/// <param name="At">UTC.</param>
+/// <param name="Local">Null where no time zone is known.</param>
+public sealed record SunEventAnswer(string Name, string At, string? Local);

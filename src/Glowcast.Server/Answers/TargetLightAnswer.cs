@@ -28,6 +28,12 @@ public sealed record LitIntervalAnswer(
     string Start, string End, double StartUncertaintyS, double EndUncertaintyS, string? StartLocal, string? EndLocal,
     double? StartSunAzimuthDeg, double? EndSunAzimuthDeg, double? StartHorizonM, double? EndHorizonM, bool StartIsBeyondGrid, bool EndIsBeyondGrid)
 {
+    /// <summary>What the uncertainty of the start is made of; null where the day begins in the light.</summary>
+    public UncertaintyAnswer? StartUncertainty { get; init; }
+
+    /// <summary>The same of the end.</summary>
+    public UncertaintyAnswer? EndUncertainty { get; init; }
+
     public static LitIntervalAnswer Of(LitInterval interval, DateTimeZone? zone)
     {
         ArgumentNullException.ThrowIfNull(interval);
@@ -37,6 +43,20 @@ public sealed record LitIntervalAnswer(
             Moments.Local(interval.Time.Start, zone), Moments.Local(interval.Time.End, zone),
             interval.Start?.SunAzimuth.Degrees, interval.End?.SunAzimuth.Degrees,
             interval.Start?.HorizonDistance?.Metres, interval.End?.HorizonDistance?.Metres,
-            interval.Start?.IsBeyondGrid ?? false, interval.End?.IsBeyondGrid ?? false);
+            interval.Start?.IsBeyondGrid ?? false, interval.End?.IsBeyondGrid ?? false)
+        {
+            StartUncertainty = UncertaintyAnswer.Of(interval.Start),
+            EndUncertainty = UncertaintyAnswer.Of(interval.End),
+        };
     }
+}
+
+/// <summary>What the uncertainty of a moment is made of, as standard deviations.</summary>
+/// <param name="TerrainS">The grid's spacing and the error of its heights.</param>
+/// <param name="SightLineS">Terrestrial refraction, k ± 0.05.</param>
+/// <param name="RefractionS">The sun's refraction from day to day.</param>
+public sealed record UncertaintyAnswer(double TerrainS, double SightLineS, double RefractionS)
+{
+    public static UncertaintyAnswer? Of(LightEdge? edge) =>
+        edge?.Uncertainty is { } parts ? new UncertaintyAnswer(parts.TerrainS, parts.SightLineS, parts.RefractionS) : null;
 }

@@ -55,6 +55,49 @@ internal static class Description
         return Task.CompletedTask;
     });
 
+    /// <summary>A name, and a thing of the plan under a field of its own.</summary>
+    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = BodyOf(
+            ["name", field],
+            ("name", new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 }),
+            (field, new OpenApiSchema { Type = JsonSchemaType.Object }));
+        return Task.CompletedTask;
+    });
+
+    /// <summary>What a client writes of the field.</summary>
+    public static RouteHandlerBuilder TakesNote(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = BodyOf(
+            ["forecast"],
+            ("forecast", new OpenApiSchema { Type = JsonSchemaType.String, Description = "The address of the forecast, as Content-Location gave it." }),
+            ("window", new OpenApiSchema { Type = JsonSchemaType.Integer, Description = "Which of its windows. Default 0, the first." }),
+            ("firstLight", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "An instant with its offset from UTC." }),
+            ("lastLight", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Description = "An instant with its offset from UTC." }),
+            ("deckTopM", new OpenApiSchema { Type = JsonSchemaType.Number | JsonSchemaType.Null }),
+            ("set", new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Enum = ["whole", "broken", "notShot"] }),
+            ("text", new OpenApiSchema { Type = JsonSchemaType.String, MaxLength = 2000 }));
+        return Task.CompletedTask;
+    });
+
+    /// <summary>A plan and a range of days.</summary>
+    public static RouteHandlerBuilder TakesSeason(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
+    {
+        operation.RequestBody = BodyOf(
+            ["plan", "from", "to"],
+            ("plan", new OpenApiSchemaReference(Plan, context.Document)),
+            ("from", new OpenApiSchema { Type = JsonSchemaType.String, Description = "First day, such as 2026-10-01." }),
+            ("to", new OpenApiSchema { Type = JsonSchemaType.String, Description = "Last day, at most five years later." }));
+        return Task.CompletedTask;
+    });
+
+    /// <summary>The body is a file as it is.</summary>
+    public static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route, string type) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [type] = new() } };
+        return Task.CompletedTask;
+    });
+
     public static RouteHandlerBuilder AnswersPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.Responses!["200"] = new OpenApiResponse { Description = "The plan.", Content = PlanIn(context.Document) };
@@ -68,6 +111,17 @@ internal static class Description
         var content = operation.Responses!["200"].Content![Json];
         content.Schema = new OpenApiSchema { OneOf = [content.Schema!, other] };
     });
+
+    private static OpenApiRequestBody BodyOf(IEnumerable<string> required, params IEnumerable<(string Name, IOpenApiSchema Schema)> fields)
+    {
+        var schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Object,
+            Required = required.ToHashSet(),
+            Properties = fields.ToDictionary(field => field.Name, field => field.Schema),
+        };
+        return new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
+    }
 
     private static Dictionary<string, OpenApiMediaType> PlanIn(OpenApiDocument? document) =>
         new() { [Json] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(Plan, document) } };

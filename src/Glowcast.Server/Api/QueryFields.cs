@@ -1,5 +1,7 @@
 using System.Globalization;
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using NodaTime;
 
 namespace Glowcast.Server.Api;
 
@@ -8,6 +10,10 @@ namespace Glowcast.Server.Api;
 internal sealed class QueryFields(IQueryCollection query, Faults faults)
 {
     private readonly List<string> known = [];
+
+    /// <summary>An instant as an address carries it: a plus sign that nobody escaped arrives as a blank.</summary>
+    /// <exception cref="BadInputException">Not an instant.</exception>
+    public static Instant Moment(string text, string field) => TimeReader.Moment(text.Replace(' ', '+'), field);
 
     public bool Has(string name) => Text(name) is not null;
 
@@ -55,9 +61,10 @@ internal sealed class QueryFields(IQueryCollection query, Faults faults)
 
     private string? Text(string name)
     {
-        if (!known.Contains(name)) known.Add(name);
         var values = query[name];
-        if (values.Count > 1) faults.Add(name, $"Is given {values.Count} times; give it once.");
+        var isNew = !known.Contains(name);
+        if (isNew) known.Add(name);
+        if (isNew && values.Count > 1) faults.Add(name, $"Is given {values.Count} times; give it once.");
         return values.Count == 0 ? null : values[0];
     }
 }

@@ -1,7 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
-using NodaTime;
 
 namespace Glowcast.Server.Api;
 
@@ -30,7 +29,7 @@ internal static class SunApi
     {
         var faults = new Faults();
         var query = new QueryFields(context.Request.Query, faults);
-        var (at, date) = (query.Optional("at", ReadMoment), query.Optional("date", TimeReader.Date));
+        var (at, date) = (query.Optional("at", QueryFields.Moment), query.Optional("date", TimeReader.Date));
         var place = Place.FromDegrees(
             query.Number("latitudeDeg", -90, 90), query.Number("longitudeDeg", -180, 180), query.Number("heightM", -500, 9000, 0));
         var zone = query.Optional("timeZone", TimeReader.Zone);
@@ -43,7 +42,4 @@ internal static class SunApi
             ? TypedResults.Ok(SunDayAnswer.Of(date, place, zone))
             : TypedResults.Ok(SunAtAnswer.Of(at, place, deltaTS));
     }
-
-    // In an address a plus sign that nobody escaped arrives as a blank.
-    private static Instant ReadMoment(string text, string field) => TimeReader.Moment(text.Replace(' ', '+'), field);
 }

@@ -1,27 +1,28 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Server.Grids;
 
 namespace Glowcast.Server.Forecasts;
 
 /// <summary>A plan as a client sends it: as in a file, but its grids are ids of this service.</summary>
 internal static class PostedPlan
 {
+    /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
     /// <param name="faults">Faults of the request found before; they are said together with the plan's.</param>
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
-    public static Plan Read(ReadOnlyMemory<byte> json, GridShelf grids, Faults faults)
+    public static async Task<Plan> ReadAsync(JsonElement json, PlanNeeds needs, GridShelf grids, Faults faults, CancellationToken cancel)
     {
-        using var document = PlanText.Parse(json);
         Plan? plan = null;
         try
         {
-            plan = PlanReader.Read(document.RootElement, PlanNeeds.Forecast);
+            plan = PlanReader.Read(json, needs);
         }
         catch (BadInputException bad)
         {
             foreach (var fault in bad.Faults) faults.Add(fault.Field, fault.Message);
         }
-        grids.Check(GridIds(document.RootElement), faults);
+        await grids.CheckAsync(GridIds(json), faults, cancel);
         faults.ThrowIfAny();
         return plan!;
     }

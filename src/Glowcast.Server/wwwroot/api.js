@@ -9,6 +9,11 @@ export class Refusal extends Error {
   }
 }
 
+const Silent = 'The service does not answer. Is it still running?';
+
+/** Nobody answered. */
+export class Unreachable extends Refusal {}
+
 /** The plan that the service opens with; null where it has none. */
 export async function demoPlan() {
   const response = await ask('/api/demo');
@@ -18,10 +23,43 @@ export async function demoPlan() {
 /** @returns {Promise<{ id: string, grid: any }[]>} */
 export const grids = async () => answered(await ask('/api/grids'));
 
+/** @param {File} file @param {(share: number) => void} onProgress @returns {Promise<{ id: string }>} */
+export const sendGrid = (file, onProgress) => new Promise((done, fail) => {
+  // Only this old way of asking tells how much has been sent.
+  const request = new XMLHttpRequest();
+  request.open('POST', `/api/grids?name=${encodeURIComponent(file.name)}`);
+  request.setRequestHeader('Content-Type', 'application/octet-stream');
+  request.upload.onprogress = event => onProgress(event.loaded / event.total);
+  request.onerror = () => fail(new Unreachable(Silent, {}));
+  request.onload = () => answered(new Response(request.responseText, { status: request.status })).then(done, fail);
+  request.send(file);
+});
+
 /** @param {string} planJson @param {AbortSignal} signal */
 export const forecast = async (planJson, signal) => answered(await ask('/api/forecasts?pictures=true', {
   method: 'POST', headers: { 'Content-Type': 'application/json' }, body: planJson, signal,
 }));
+
+/** Looks through days as long work: waits for it, and stops it when told to.
+ * @param {{ plan: any, from: string, to: string }} asked @param {(share: number) => void} onProgress @param {AbortSignal} stop @returns {Promise<any>} */
+export async function season(asked, onProgress, stop) {
+  const { id } = await answered(await ask('/api/seasons', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(asked) }));
+  stop.addEventListener('abort', () => ask(`/api/jobs/${id}`, { method: 'DELETE' }));
+  const ended = await followed(`/api/jobs/${id}/events`, onProgress);
+  if (ended.state !== 'done') throw new Refusal(ended.problem?.detail ?? `The work was ${ended.state}.`, ended.problem?.errors ?? {});
+  return answered(await ask(ended.result));
+}
+
+/** @param {string} events of a job @param {(share: number) => void} onProgress @returns {Promise<any>} the job when it has ended */
+function followed(events, onProgress) {
+  return new Promise((done, fail) => {
+    const source = new EventSource(events);
+    const on = (/** @type {string} */ state, /** @type {(job: any) => void} */ does) => source.addEventListener(state, event => does(JSON.parse(/** @type {MessageEvent} */ (event).data)));
+    for (const state of ['queued', 'running']) on(state, job => onProgress(job.share));
+    for (const state of ['done', 'failed', 'cancelled']) on(state, job => { source.close(); done(job); });
+    source.onerror = () => { source.close(); fail(new Unreachable(Silent, {})); };
+  });
+}
 
 /** @param {string} address @param {RequestInit} [request] */
 async function ask(address, request) {
@@ -29,7 +67,7 @@ async function ask(address, request) {
     return await fetch(address, request);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new Refusal('The service does not answer. Is it still running?', {});
+    throw new Unreachable(Silent, {});
   }
 }
 

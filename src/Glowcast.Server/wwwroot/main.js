@@ -2,49 +2,148 @@
 /** Ties the page together: asks for the plan, works it out, draws it, listens. */
 import * as service from './api.js';
 import { html } from './draw/elements.js';
+import * as kept from './kept.js';
 import { msAt } from './think/chart.js';
 import { longDate } from './think/clock.js';
 import { describeLight, describeRidge, describeSet, describeStair, readAt } from './think/describe.js';
 import { forecastOf, setWindow, shownOf } from './think/forecast.js';
-import { emptyPlan } from './think/plan.js';
-import { degrees, place } from './think/say.js';
+import { History } from './think/history.js';
+import { linkOf, stateOf } from './think/link.js';
+import { emptyPlan, isWhole, withValues } from './think/plan.js';
+import { bearing } from './think/scales.js';
+import { degrees, height, place } from './think/say.js';
+import { roomAt } from './think/stair.js';
+import { Bar } from './views/bar.js';
+import { Grids } from './views/grids.js';
+import { GroundMap } from './views/map.js';
+import { onDrag, within } from './views/drag.js';
+import { KeptPlans } from './views/kept-plans.js';
 import * as notes from './views/notes.js';
 import { PlanForm } from './views/plan-form.js';
 import { Plate, paintLegend } from './views/plate.js';
+import { Print } from './views/print.js';
+import { Season } from './views/season.js';
+import { onSpan } from './views/span.js';
 import { chartTable } from './views/table.js';
+
+/** @typedef {import('./think/forecast.js').Forecast} Forecast */
+/** @typedef {import('./think/link.js').State} State */
+
+const HalfLookDeg = 20;
+const MostSummits = 500;
 
 /** @template {HTMLElement} T @param {string} id @returns {T} */
 const part = id => /** @type {T} */ (document.getElementById(id));
 
-const form = new PlanForm(part('plan'), workOut);
+const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
+const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan));
+const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
+const season = new Season(part('season'), { plan: () => form.plan, onPick: date => change({ date }) });
+const print = new Print(part('print'), plate);
+const map = new GroundMap(part('map'), {
+  stand: ({ latitudeDeg, longitudeDeg }) => begun({ 'lookout.latitudeDeg': Number(latitudeDeg.toFixed(6)), 'lookout.longitudeDeg': Number(longitudeDeg.toFixed(6)) }),
+  look: bearingDeg => begun({ 'span.fromDeg': bearing(Math.round(bearingDeg) - HalfLookDeg), 'span.toDeg': bearing(Math.round(bearingDeg) + HalfLookDeg) }),
+});
+const grids = new Grids(part('grids'), {
+  onGrid: id => begun({ grids: [...new Set([...form.plan.grids ?? [], id])] }),
+  onForget: id => begun({ grids: form.plan.grids.filter((/** @type {string} */ other) => other !== id) }),
+  onSounding: text => begun({ 'conditions.sounding': text, 'conditions.deckTopM': null }),
+  onSummits: summits => {
+    plate.summits = [...plate.summits, ...summits].slice(0, MostSummits);
+    localStorage.setItem('summits', JSON.stringify(plate.summits));
+    drawAll();
+  },
+});
 const minute = /** @type {HTMLInputElement} */ (part('minute'));
 const start = /** @type {HTMLInputElement} */ (part('start'));
+/** @type {History<State>} */
+const states = new History();
 
-/** @type {import('./think/forecast.js').Forecast | null} */
+/** @type {Forecast | null} */
 let forecast = null;
 /** @type {import('./views/plate.js').Choice} */
 const choice = { minute: 0, startS: null, wholeDay: false, frames: false };
 let asking = new AbortController();
 
-/** @param {string} planJson */
-async function workOut(planJson) {
+/** @param {string} planJson @param {{ startS?: number | null, minute?: number | null }} wanted as the forecast has them where not given
+ * @param {boolean} isNew whether it can be undone */
+async function workOut(planJson, wanted = {}, isNew = true) {
   asking.abort();
   asking = new AbortController();
   const { signal } = asking;
   clearProblem();
   const done = showProgress();
   try {
-    const answer = await service.forecast(planJson, signal);
+    const answer = await answerTo(planJson, signal);
     const plan = JSON.parse(planJson);
     form.show(plan);
-    forecast = forecastOf(answer, plan);
+    forecast = forecastOf(answer);
+    choice.startS = forecast.startS;
+    setRanges(forecast);
+    if (forecast.startS !== null) choice.startS = wanted.startS ?? forecast.startS;
+    choice.minute = wanted.minute ?? firstMinute(forecast);
+    if (isNew) states.push({ plan, startS: choice.startS, minute: choice.minute });
     showForecast(forecast);
+    remember();
+    showGround();
   } catch (error) {
     if (!signal.aborted) showProblem(error);
   } finally {
     if (!signal.aborted) done();
   }
+}
+
+/** @param {State} state already in the history */
+function workOutState(state) {
+  workOut(JSON.stringify(state.plan), state, false);
+}
+
+/** Of the service; where it does not answer, the one kept with the plan. @param {string} planJson @param {AbortSignal} signal */
+async function answerTo(planJson, signal) {
+  part('offline').textContent = '';
+  try {
+    const answer = await service.forecast(planJson, signal);
+    kept.keep({ name: '', planJson: JSON.stringify(JSON.parse(planJson)), startS: null, savedAt: Date.now(), answer }).catch(console.warn);
+    return answer;
+  } catch (error) {
+    if (!(error instanceof service.Unreachable)) throw error;
+    const found = await kept.withPlan(JSON.stringify(JSON.parse(planJson)));
+    if (!found) throw error;
+    part('offline').textContent = `No service answers. This is the forecast kept on ${new Date(found.savedAt).toLocaleString('en-GB', { dateStyle: 'long', timeStyle: 'short' })}; another start can be tried, another plan not.`;
+    return found.answer;
+  }
+}
+
+/** Puts what is shown into the address, so that the address is a link to it. */
+async function remember() {
+  bar.show(states);
+  history.replaceState(null, '', `#${await linkOf({ plan: form.plan, startS: choice.startS, minute: choice.minute })}`);
+}
+
+/** What was dragged or slid has come to rest. */
+function settle() {
+  if (!forecast) return;
+  states.push({ plan: form.plan, startS: choice.startS, minute: choice.minute });
+  remember();
+}
+
+/** @param {Record<string, unknown>} edits new values by dotted paths */
+const change = edits => workOut(JSON.stringify(withValues(form.edited(), edits)));
+
+/** A change while the plan may not be whole yet. @param {Record<string, unknown>} edits */
+async function begun(edits) {
+  const plan = withValues(form.edited(), edits);
+  if (isWhole(plan)) return workOut(JSON.stringify(plan));
+  form.show(plan);
+  await showGround();
+}
+
+/** Grids of the service and the map of those that the plan uses. */
+async function showGround() {
+  const known = await service.grids().catch(() => []);
+  grids.show(known, form.plan.grids ?? []);
+  map.show(known, form.plan, forecast);
 }
 
 /** Says that the page is at work, and for how long already. */
@@ -84,25 +183,34 @@ function showProblem(error) {
   if (others.length > 0) part('problem').scrollIntoView({ block: 'nearest' });
 }
 
-/** @param {import('./think/forecast.js').Forecast} shown */
+/** @param {Forecast} shown */
 function showForecast(shown) {
   const { answer, chart } = shown;
   part('title').textContent = longDate(answer.date);
-  part('where').textContent = `From ${place(answer.lookout.latitudeDeg, answer.lookout.longitudeDeg)}, the eye at ${Math.round(answer.lookout.eyeHeightM)} m, bearings ${degrees(answer.span.fromDeg)} to ${degrees(answer.span.toDeg)}. Times are ${shown.clock.name}.`;
-  fill('verdict', notes.verdictView(shown));
+  part('where').textContent = `From ${place(answer.lookout.latitudeDeg, answer.lookout.longitudeDeg)}, the eye at ${height(answer.lookout.eyeHeightM)}, bearings ${degrees(answer.span.fromDeg)} to ${degrees(answer.span.toDeg)}. Times are ${shown.clock.name}.`;
   fill('windows', notes.windowsView(shown));
   fill('set-facts', notes.setView(shown));
   fill('order', notes.orderView(shown));
   fill('spoils', notes.spoilsView(shown));
-  fill('remedies', notes.remediesView(shown));
+  fill('remedies', notes.remediesView(shown, change));
+  fill('cloud', notes.cloudView(shown, () => change({ 'conditions.sounding': null })));
   fill('assumed', notes.assumedView(shown));
   fill('cautions', notes.cautionsView(shown));
-  part('below').hidden = false;
+  part('below').hidden = part('keeping').hidden = false;
   part('plate').hidden = !shown.scene;
   part('light-part').hidden = part('table').hidden = !chart;
   part('set-part').hidden = shown.startS === null;
-  setRanges(shown);
+  part('print').hidden = !shown.set;
   drawAll();
+  if (shown.set) print.show(shown);
+  part('season').hidden = false;
+  season.show(shown);
+}
+
+/** In other units or another light. */
+function reshow() {
+  form.show(form.plan);
+  if (forecast) showForecast(forecast);
 }
 
 /** @param {string} id @param {(Node | string | null | undefined | false)[]} children */
@@ -112,33 +220,31 @@ function fill(id, children) {
   part(id).hidden = shown.length === 0;
 }
 
-/** @param {import('./think/forecast.js').Forecast} shown */
+/** @param {Forecast} shown */
 function setRanges(shown) {
   const { chart, startS } = shown;
-  choice.startS = startS;
   if (!chart) return;
   minute.max = String(chart.minutes - 1);
-  choice.minute = Math.floor(firstSeenS(shown, chart) / 60);
-  minute.value = String(choice.minute);
   if (startS === null) return;
-  const window = setWindow(shown);
+  const window = setWindow(shown, startS);
   start.min = String(Math.floor(Math.max(0, window.startS - shown.set.totalS)));
   start.max = String(Math.ceil(Math.min(chart.lengthS - shown.set.totalS, window.endS)));
-  start.value = String(startS);
   part('earliest').hidden = part('latest').hidden = !shown.answer.fit.earliestStart;
 }
 
 /** The moment that the picture shows first: the middle of the set, as far as the window reaches; else the middle of the day.
- * @param {import('./think/forecast.js').Forecast} shown @param {import('./think/chart.js').Chart} chart */
-function firstSeenS(shown, chart) {
-  if (shown.windows.length === 0) return chart.lengthS / 2;
-  const window = setWindow(shown);
-  return Math.min((shown.startS ?? window.startS) + (shown.set?.totalS ?? 0) / 2, window.endS);
+ * @param {Forecast} shown */
+function firstMinute(shown) {
+  if (!shown.chart) return 0;
+  if (shown.windows.length === 0) return Math.floor(shown.chart.lengthS / 120);
+  const window = setWindow(shown, shown.startS);
+  return Math.floor(Math.min((shown.startS ?? window.startS) + (shown.set?.totalS ?? 0) / 2, window.endS) / 60);
 }
 
 function drawAll() {
   if (!forecast) return;
   plate.draw(forecast, choice);
+  minute.value = String(choice.minute);
   sayMinute();
   sayStair();
   paintLegend(part('legend'));
@@ -156,19 +262,25 @@ function sayMinute() {
 }
 
 function sayStair() {
-  if (!forecast?.chart || choice.startS === null) return;
+  if (!forecast) return;
+  const live = forecast.chart && choice.startS !== null ? { startS: choice.startS, misses: plate.stair.some(step => step.problem), ...roomAt(forecast, choice.startS) } : null;
+  fill('verdict', notes.verdictView(forecast, live));
+  if (!forecast.chart || choice.startS === null) return;
   const text = forecast.clock.hms(msAt(forecast.chart, choice.startS));
+  start.value = String(choice.startS);
   part('start-text').textContent = text;
   start.setAttribute('aria-valuetext', text);
   const found = describeStair(forecast, plate.stair);
   part('stair-text').textContent = found;
-  part('stair-text').className = plate.stair.some(step => step.problem) ? 'missing' : '';
+  part('stair-text').className = live?.misses ? 'missing' : '';
   part('set-panel').setAttribute('aria-label', describeSet(forecast, found));
 }
 
 function listen() {
   minute.addEventListener('input', () => chooseMinute(Number(minute.value)));
   start.addEventListener('input', () => chooseStart(Number(start.value)));
+  for (const slider of [minute, start]) slider.addEventListener('change', settle);
+  minute.addEventListener('change', () => print.draw());
   part('earliest').addEventListener('click', () => chooseStartAt('earliestStart'));
   part('latest').addEventListener('click', () => chooseStartAt('latestStart'));
   part('frames').addEventListener('change', event => {
@@ -179,21 +291,46 @@ function listen() {
     choice.wholeDay = /** @type {HTMLInputElement} */ (radio).value === 'day' && /** @type {HTMLInputElement} */ (radio).checked;
     drawAll();
   });
-  part('light-panel').addEventListener('click', event => {
-    if (forecast?.chart && plate.down) chooseMinute(Math.round(plate.down.toS(within(event).y) / 60));
+  for (const panel of /** @type {const} */ (['light', 'set'])) onDrag(part(`${panel}-panel`), (from, target) => {
+    if (target.classList.contains('grip')) return dragStair(panel, from.y);
+    return panel === 'light' ? slideMinute(from.y) : null;
   });
+  onSpan(plate, span => change({ 'span.fromDeg': span.fromDeg, 'span.toDeg': span.toDeg }));
   part('ridge-panel').addEventListener('pointermove', event => {
-    if (forecast) part('readout').textContent = readAt(forecast, choice, plate.placeOf(within(event).x, within(event).y, forecast));
+    const { x, y } = within(event, part('ridge-panel'));
+    if (forecast) part('readout').textContent = readAt(forecast, choice, plate.placeOf(x, y, forecast));
   });
   part('ridge-panel').addEventListener('pointerleave', () => { part('readout').textContent = ''; });
-  new ResizeObserver(() => drawAll()).observe(part('plate'));
+  new ResizeObserver(() => { drawAll(); print.draw(); }).observe(part('plate'));
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', drawAll);
+  addEventListener('hashchange', async () => {
+    const state = await stateOf(location.hash.slice(1));
+    if (state) workOut(JSON.stringify(state.plan), state);
+  });
 }
 
-/** Where in its panel the pointer is. @param {MouseEvent} event */
-function within(event) {
-  const box = /** @type {HTMLElement} */ (event.currentTarget).getBoundingClientRect();
-  return { x: event.clientX - box.left, y: event.clientY - box.top };
+/** @param {number} y where the light chart was pressed [px] */
+function slideMinute(y) {
+  const to = (/** @type {number} */ at) => chooseMinute(Math.round((plate.down.light?.toS(at) ?? 0) / 60));
+  to(y);
+  return (/** @type {{ y: number }} */ at, /** @type {boolean} */ isDone) => {
+    to(at.y);
+    if (isDone) settle();
+  };
+}
+
+/** @param {'light' | 'set'} panel @param {number} y where the stair was taken hold of [px] */
+function dragStair(panel, y) {
+  const down = plate.down[panel];
+  const from = choice.startS;
+  if (!down || from === null) return null;
+  return (/** @type {{ y: number }} */ at, /** @type {boolean} */ isDone) => {
+    if (!forecast) return;
+    choice.startS = Math.max(Number(start.min), Math.min(Number(start.max), Math.round(from + down.toS(at.y) - down.toS(y))));
+    if (isDone) return chooseStart(choice.startS), settle();
+    plate.moveStair(forecast, choice.startS);
+    sayStair();
+  };
 }
 
 /** @param {number} chosen */
@@ -214,25 +351,34 @@ function chooseStart(seconds) {
 /** @param {'earliestStart' | 'latestStart'} which */
 function chooseStartAt(which) {
   if (!forecast?.chart) return;
-  const seconds = (Date.parse(forecast.answer.fit[which]) - forecast.chart.startMs) / 1000;
-  start.value = String(seconds);
-  chooseStart(seconds);
+  chooseStart((Date.parse(forecast.answer.fit[which]) - forecast.chart.startMs) / 1000);
+  settle();
 }
 
 async function begin() {
   listen();
+  plate.summits = JSON.parse(localStorage.getItem('summits') ?? '[]');
+  navigator.serviceWorker?.register('sw.js').catch(console.warn);
+  keptPlans.show();
   try {
+    const linked = await stateOf(location.hash.slice(1));
+    if (linked) {
+      form.show(linked.plan);
+      return await workOut(JSON.stringify(linked.plan), linked);
+    }
     const demo = await service.demoPlan();
     if (demo) {
       form.show(demo);
-      await workOut(JSON.stringify(demo, null, 2));
-      return;
+      return await workOut(JSON.stringify(demo));
     }
     form.show(emptyPlan((await service.grids()).map(grid => grid.id)));
     form.details.open = true;
-    part('progress').textContent = 'Write a plan, and have it worked out.';
+    part('progress').textContent = 'Drop an elevation grid, click where you would stand, and where you would look. Or write a plan.';
+    await showGround();
   } catch (error) {
-    showProblem(error);
+    const [last] = error instanceof service.Unreachable ? await kept.all() : [];
+    if (last) workOut(last.planJson, last);
+    else showProblem(error);
   }
 }
 

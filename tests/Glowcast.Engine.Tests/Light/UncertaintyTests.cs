@@ -46,6 +46,7 @@ public class UncertaintyTests
     {
         // Forty samples give a standard deviation to 11 %.
         var scatterS = moments.StandardDeviation();
+        TestContext.Current.TestOutputHelper?.WriteLine($"scatter {scatterS:0.0} s, stated {statedS:0.0} s");
         Assert.True(scatterS > statedS / 1.35 && scatterS < 1.35 * statedS, $"scatter {scatterS:0.0} s, stated {statedS:0.0} s");
     }
 

@@ -11,7 +11,11 @@ public class DescriptionTests(Service service)
         Assert.StartsWith("3.1", description["openapi"]!.GetValue<string>(), StringComparison.Ordinal);
         var paths = description["paths"]!.AsObject();
         Assert.Equal(
-            ["/api/demo", "/api/forecasts", "/api/grids", "/api/grids/{id}", "/api/sun", "/health"],
+            [
+                "/api/demo", "/api/forecasts", "/api/forecasts/{address}", "/api/forecasts/{address}/chart", "/api/gear", "/api/gear/{id}", "/api/grids", "/api/grids/{id}", "/api/grids/{id}/hillshade",
+                "/api/jobs", "/api/jobs/{id}", "/api/jobs/{id}/events", "/api/jobs/{id}/result",
+                "/api/lookouts", "/api/lookouts/{id}", "/api/notes", "/api/notes/{id}", "/api/plans", "/api/plans/{id}", "/api/seasons", "/api/soundings", "/api/sun", "/health",
+            ],
             paths.Select(path => path.Key).Order(StringComparer.Ordinal));
         foreach (var operation in paths.SelectMany(path => path.Value!.AsObject()))
             Assert.NotEmpty(operation.Value!["summary"]!.GetValue<string>());

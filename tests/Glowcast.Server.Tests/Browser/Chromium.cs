@@ -21,10 +21,12 @@ public sealed class Chromium : IAsyncDisposable
 
     private static string? Path { get; } = Find();
 
-    public async Task<IPage> OpenAsync(int width = 1280, int height = 900)
+    /// <summary>A page of a visitor who has never been here: without anything kept.</summary>
+    public async Task<IPage> OpenAsync(int width = 1280, int height = 900, bool isTouch = false)
     {
-        var page = await (await browser.Value).NewPageAsync();
-        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height });
+        var visitor = await (await browser.Value).CreateBrowserContextAsync();
+        var page = await visitor.NewPageAsync();
+        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, HasTouch = isTouch });
         return page;
     }
 

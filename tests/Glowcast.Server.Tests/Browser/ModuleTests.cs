@@ -40,25 +40,13 @@ public class ModuleTests(Service service, Chromium chromium)
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
-    public async Task Shares_of_stretches_are_steps()
-    {
-        // Three members, lit 0–10, 5–20 and 8–12: two of three from 5 to 12, all three from 8 to 10, one of them to 20.
-        Same(
-            [5, 12, 8, 10, 0, 20],
-            await NumbersAsync(
-                """
-                const { whenAtLeast, stretchesOf } = await import('/think/stretches.js');
-                const members = [[0, 10], [5, 20], [8, 12]].map(stretchesOf);
-                return [0.6, 1, 0.3].flatMap(share => whenAtLeast(members, share, 30)).flatMap(s => [s.startS, s.endS]);
-                """));
-        Same(
-            [2, 3, 8, 9, 9.5, 10],
-            await NumbersAsync(
-                """
-                const { common, stretchesOf } = await import('/think/stretches.js');
-                return common(stretchesOf([0, 3, 8, 10]), stretchesOf([2, 9, 9.5, 12])).flatMap(s => [s.startS, s.endS]);
-                """));
-    }
+    public async Task Stretches_have_in_common_what_both_cover() => Same(
+        [2, 3, 8, 9, 9.5, 10],
+        await NumbersAsync(
+            """
+            const { common, stretchesOf } = await import('/think/stretches.js');
+            return common(stretchesOf([0, 3, 8, 10]), stretchesOf([2, 9, 9.5, 12])).flatMap(s => [s.startS, s.endS]);
+            """));
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Clocks_show_local_time_on_both_sides_of_a_change_and_the_sun_s_without_a_zone() => Assert.Equal(
@@ -112,14 +100,19 @@ public class ModuleTests(Service service, Chromium chromium)
             """
             const { forecastOf } = await import('/think/forecast.js');
             const { secondsAt } = await import('/think/chart.js');
-            const { stairAt } = await import('/think/stair.js');
-            const { chart, windows, set } = forecastOf(answer, {});
-            const at = name => secondsAt(chart, Date.parse(answer.fit[name]));
+            const { roomAt, stairAt } = await import('/think/stair.js');
+            const forecast = forecastOf(answer);
+            const at = name => secondsAt(forecast.chart, Date.parse(answer.fit[name]));
+            const { room, verdict } = roomAt(forecast, at('earliestStart') + 1);
             return [at('earliestStart'), at('latestStart'), at('earliestStart') - 2, at('latestStart') + 2]
-              .map(startS => stairAt(chart, windows, set, startS).filter(step => step.problem).length);
+              .map(startS => stairAt(forecast, startS).filter(step => step.problem).length)
+              .concat(room.startS - at('earliestStart'), room.endS - at('latestStart'), Number(verdict === answer.fit.verdict));
             """, answer);
         Assert.Equal([0, 0], missing[..2]);
-        Assert.All(missing[2..], count => Assert.True(count > 0));
+        Assert.All(missing[2..4], count => Assert.True(count > 0));
+        // The answer's moments are rounded to a tenth of a second.
+        Assert.All(missing[4..6], apart => Assert.InRange(apart, -0.06, 0.06));
+        Assert.Equal(1, missing[6]);
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
@@ -135,8 +128,8 @@ public class ModuleTests(Service service, Chromium chromium)
             """
             const { forecastOf } = await import('/think/forecast.js');
             const { stairAt } = await import('/think/stair.js');
-            const { chart, windows, set, startS } = forecastOf(answer, {});
-            const first = stairAt(chart, windows, set, startS).find(step => step.problem);
+            const forecast = forecastOf(answer);
+            const first = stairAt(forecast, forecast.startS).find(step => step.problem);
             return { set: first.exposure.set, frame: first.frame, problem: first.problem };
             """, answer);
         Assert.Equal(expected["set"]!.GetValue<int>(), found.GetProperty("set").GetInt32());
@@ -152,20 +145,21 @@ public class ModuleTests(Service service, Chromium chromium)
             """
             const { forecastOf } = await import('/think/forecast.js');
             const { lightOfPatches } = await import('/think/patches.js');
-            const { spread } = await import('/think/patch-map.js');
-            const { chart, scene, startS } = forecastOf(answer, {});
-            const { raster, normals } = scene;
+            const { lightAt } = await import('/think/patch-map.js');
+            const { normalsOf } = await import('/think/ground.js');
+            const { chart, scene, startS } = forecastOf(answer);
+            const { raster, ground } = scene;
+            const normals = normalsOf(raster);
             const mean = minute => {
-              const light = spread(scene.map, lightOfPatches(chart, scene.patches, minute));
-              return light.reduce((sum, value) => sum + value, 0) / raster.distances.filter(d => d > 0).length;
+              const light = lightOfPatches(chart, scene.patches, minute);
+              return ground.pixels.reduce((sum, _, i) => sum + lightAt(scene.map, light, i), 0) / ground.pixels.length;
             };
             let turnedAway = 0;
-            for (let y = 0; y < raster.rows; y++) for (let x = 0; x < raster.columns; x++) {
-              const i = y * raster.columns + x;
+            for (const i of ground.pixels) {
+              const [x, y] = [i % raster.columns, Math.floor(i / raster.columns)];
               const [az, alt] = [raster.fromDeg + (x + 0.5) * raster.columnDeg, raster.topDeg - (y + 0.5) * raster.rowDeg].map(v => v * Math.PI / 180);
               const towards = [Math.cos(alt) * Math.sin(az), Math.cos(alt) * Math.cos(az), Math.sin(alt)];
-              const facing = -(normals[3 * i] * towards[0] + normals[3 * i + 1] * towards[1] + normals[3 * i + 2] * towards[2]);
-              if (raster.distances[i] > 0 && facing < 0) turnedAway++;
+              if (normals[3 * i] * towards[0] + normals[3 * i + 1] * towards[1] + normals[3 * i + 2] * towards[2] > 0) turnedAway++;
             }
             return [mean(0), mean(Math.round(startS / 60)), mean(Math.round(startS / 60) + 240), turnedAway / raster.distances.length];
             """, answer);
@@ -174,6 +168,70 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.True(found[2] > found[1]);
         Assert.InRange(found[3], 0, 0.01);
     }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task Direct_light_has_the_hue_of_its_chromaticity_and_keeps_its_brightness()
+    {
+        // CIE 1931: the white point D65 is (0.3127, 0.3290) and grey in sRGB; a black body at 2000 K, (0.5267, 0.4133), is orange.
+        var found = await NumbersAsync(
+            """
+            const { inColour } = await import('/think/tones.js');
+            const inks = { lit: [200, 200, 200], shade: [0, 0, 0], top: [0, 0, 0], foot: [0, 0, 0] };
+            return [...inColour(inks, 0.3127, 0.329).lit, ...inColour(inks, 0.5267, 0.4133).lit];
+            """);
+        Assert.All(found[..3], channel => Assert.InRange(channel, 198, 202));
+        Assert.True(found[3] > found[4] + 40 && found[4] > found[5] + 40);
+        Assert.Equal(200, (0.3 * found[3]) + (0.59 * found[4]) + (0.11 * found[5]), 1e-6);
+    }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task The_top_of_a_deck_is_told_from_ground_above_it() => Same(
+        [1, 0, 1],
+        await NumbersAsync(
+            """
+            // From 2000 m, 20 km away: a level line of sight passes 27 m over the deck's own drop of d²(1 − k) / 2R.
+            const { deckTest } = await import('/think/painter.js');
+            const isDeck = deckTest(1500, 2000, 0.13, 0.05);
+            const drop = 20000 * 20000 * 0.87 / (2 * 6371000);
+            const toHeight = metres => Math.atan((metres - 2000 - drop) / 20000) * 180 / Math.PI;
+            return [isDeck(20000, toHeight(1500)), isDeck(20000, toHeight(1560)), !deckTest(null, 2000, 0.13, 0.05)(20000, -5)].map(Number);
+            """));
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task A_link_holds_the_whole_state_and_what_is_none_is_refused() => Assert.Equal(
+        """[{"startS":31.5,"minute":7,"plan":{"date":"2026-10-20","note":"an even ridge"}},true,null,null]""",
+        (await AskAsync<JsonElement>(
+            """
+            const { linkOf, stateOf } = await import('/think/link.js');
+            const link = await linkOf({ startS: 31.5, minute: 7, plan: { date: '2026-10-20', note: 'an even ridge' } });
+            return [await stateOf(link), /^[\w-]+$/.test(link), await stateOf('nonsense'), await stateOf('')];
+            """)).GetRawText());
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task History_goes_back_and_forth_and_forgets_what_was_undone_when_something_new_is_done() => Assert.Equal(
+        "[1,2,true,false,3,false]",
+        (await AskAsync<JsonElement>(
+            """
+            const { History } = await import('/think/history.js');
+            const states = new History();
+            for (const state of [1, 2]) states.push(state);
+            const found = [states.go(-1), states.go(1), states.canUndo, states.canRedo];
+            states.go(-1);
+            states.push(3);
+            return [...found, states.now, states.canRedo];
+            """)).GetRawText());
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task Lengths_are_said_in_the_units_chosen_also_within_sentences_of_the_service() => Assert.Equal(
+        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up, for 12 min with the 135 mm lens."],
+        await AskAsync<string[]>(
+            """
+            const say = await import('/think/say.js');
+            const three = () => [say.distance(850), say.distance(12300), say.centimetres(3390)];
+            const metric = three();
+            say.setUnits('imperial');
+            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up, for 12 min with the 135 mm lens.')];
+            """));
 
     private static void Same(double[] expected, double[] found)
     {

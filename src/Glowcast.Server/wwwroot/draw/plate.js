@@ -8,6 +8,7 @@ import { svg } from './elements.js';
  * of a panel: its size and the edges of its plot [CSS px], its bearings, device pixels to a CSS pixel, whether labels must be short */
 
 const NarrowPx = 560;
+const InkNames = ['paper', 'hatch', 'shade', 'lit', 'lit-pale', 'lit-dot'];
 const LabelsPx = { left: 54, right: 96, rightNarrow: 44 };
 
 /** @param {HTMLElement} panel @param {{ fromDeg: number, widthDeg: number }} span @param {number} height @returns {Frame} */
@@ -23,24 +24,29 @@ export function frameOf(panel, span, height) {
 /** Lays a panel out anew: a canvas under the plot and an empty drawing over all of it.
  * @param {HTMLElement} panel @param {Frame} frame */
 export function layOut(panel, frame) {
-  panel.style.height = `${frame.height}px`;
   const canvas = /** @type {HTMLCanvasElement} */ (panel.querySelector('canvas') ?? panel.appendChild(document.createElement('canvas')));
   const width = frame.right - frame.left;
   Object.assign(canvas.style, { left: `${frame.left}px`, width: `${width}px`, height: `${frame.height}px` });
   const [pixelsWide, pixelsHigh] = [Math.round(width * frame.ratio), Math.round(frame.height * frame.ratio)];
   if (canvas.width !== pixelsWide || canvas.height !== pixelsHigh) [canvas.width, canvas.height] = [pixelsWide, pixelsHigh];
   canvas.setAttribute('aria-hidden', 'true');
+  return { canvas, drawing: layOver(panel, frame) };
+}
+
+/** An empty drawing over all of a panel. @param {HTMLElement} panel @param {Frame} frame */
+export function layOver(panel, frame) {
+  panel.style.height = `${frame.height}px`;
   panel.querySelector('svg')?.remove();
-  const drawing = svg('svg', { width: frame.width, height: frame.height, viewBox: `0 0 ${frame.width} ${frame.height}` });
-  panel.append(drawing);
-  return { canvas, drawing };
+  return panel.appendChild(svg('svg', { width: frame.width, height: frame.height, viewBox: `0 0 ${frame.width} ${frame.height}` }));
 }
 
 /** The colours of the page's style, for canvases. */
 export function inks() {
-  const style = getComputedStyle(document.documentElement);
-  return (/** @type {string} */ name) => {
-    const hex = style.getPropertyValue(`--${name}`).trim().slice(1);
-    return /** @type {[number, number, number]} */ ([0, 2, 4].map(at => parseInt(hex.slice(at, at + 2), 16)));
-  };
+  const probe = document.body.appendChild(document.createElement('i'));
+  const known = new Map(InkNames.map(name => {
+    probe.style.color = `var(--${name})`;
+    return [name, /** @type {[number, number, number]} */ ((getComputedStyle(probe).color.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number))];
+  }));
+  probe.remove();
+  return (/** @type {string} */ name) => known.get(name) ?? [0, 0, 0];
 }

@@ -1,7 +1,7 @@
 // @ts-check
 /** The ridge picture: sky, ground, the frames of the set over it, altitudes beside it. */
 import { multiples, stepFor } from '../think/scales.js';
-import { inksAt } from '../think/tones.js';
+import { cleanRectangle } from '../think/clean.js';
 import { frameOutline } from '../think/outline.js';
 import { svg } from './elements.js';
 
@@ -27,21 +27,16 @@ export function upScale(raster, { across: { pxPerDeg }, isNarrow }) {
 /** The altitude of its lower edge. @param {Raster} raster */
 const footOf = raster => raster.topDeg - raster.rows * raster.rowDeg;
 
-/** @param {HTMLCanvasElement} canvas @param {HTMLCanvasElement} ground painted at the raster's own size
- * @param {Raster} raster @param {UpScale} up @param {number} ratio @param {number} sunAltitudeDeg */
-export function drawScene(canvas, ground, raster, up, ratio, sunAltitudeDeg) {
-  const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext('2d'));
-  const inks = inksAt(sunAltitudeDeg);
-  const horizon = up.toPx(0) * ratio;
-  const sky = context.createLinearGradient(0, 0, 0, horizon);
-  sky.addColorStop(0, css(inks.top));
-  sky.addColorStop(1, css(inks.foot));
-  context.fillStyle = sky;
-  context.fillRect(0, 0, canvas.width, canvas.height);
-  context.imageSmoothingQuality = 'high';
-  const top = up.toPx(raster.topDeg) * ratio;
-  context.drawImage(ground, 0, top, canvas.width, up.toPx(footOf(raster)) * ratio - top);
+/** Puts the picture, painted at the raster's own size, in its place; the sky shines through from behind it.
+ * @param {HTMLElement} view @param {HTMLCanvasElement} ground @param {Raster} raster @param {UpScale} up @param {Frame} frame */
+export function placeScene(view, ground, raster, up, frame) {
+  const top = up.toPx(raster.topDeg);
+  Object.assign(view.style, { left: `${frame.left}px`, width: `${frame.right - frame.left}px`, height: `${frame.height}px` });
+  Object.assign(ground.style, { top: `${top}px`, width: '100%', height: `${up.toPx(footOf(raster)) - top}px` });
 }
+
+/** The sky above the horizon. @param {UpScale} up @param {{ top: import('../think/tones.js').Rgb, foot: import('../think/tones.js').Rgb }} inks */
+export const skyOf = (up, inks) => `linear-gradient(${css(inks.top)}, ${css(inks.foot)} ${up.toPx(0).toFixed(0)}px)`;
 
 /** @param {import('../think/tones.js').Rgb} rgb */
 const css = rgb => `rgb(${rgb.map(Math.round).join(' ')})`;
@@ -70,5 +65,28 @@ export function drawFrames(drawing, frame, up, set, stair) {
     const points = frameOutline(exposure.bearingDeg, exposure.pitchDeg, set.horizontalFovDeg, set.verticalFovDeg);
     const path = points.map(([bearingDeg, altitude], i) => `${i ? 'L' : 'M'}${frame.across.toPx(bearingDeg).toFixed(1)} ${up.toPx(altitude).toFixed(1)}`).join('');
     group.append(svg('path', { class: problem ? 'outline missing' : exposure.spare ? 'outline spare' : 'outline', d: `${path}Z` }));
+  }
+}
+
+/** The clean rectangle of the stitched picture. @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up @param {any} set of a forecast */
+export function drawClean(drawing, frame, up, set) {
+  const { fromDeg, widthDeg, bottomDeg, topDeg } = cleanRectangle(set);
+  const [y, x] = [up.toPx(topDeg), frame.across.toPx(fromDeg)];
+  drawing.append(svg('rect', { class: 'clean', x, y, width: widthDeg * frame.across.pxPerDeg, height: up.toPx(bottomDeg) - y }, svg('title', {}, 'The clean rectangle')));
+}
+
+const NamePx = 13;
+
+/** Names over the summits that are in sight, the nearest first; one that would cover another is left out.
+ * @param {SVGElement} drawing @param {Frame} frame @param {UpScale} up @param {{ name: string, bearingDeg: number, altitudeDeg: number }[]} summits */
+export function drawSummits(drawing, frame, up, summits) {
+  /** @type {[number, number, number][]} */
+  const taken = [];
+  for (const { name, bearingDeg, altitudeDeg } of summits) {
+    const [x, foot, half] = [frame.across.toPx(bearingDeg), up.toPx(altitudeDeg), name.length * 3.6 + 4];
+    const y = [30, 44, 58].map(lift => foot - lift).find(at => at > NamePx && !taken.some(([from, to, row]) => Math.abs(row - at) < NamePx && from < x + half && to > x - half));
+    if (y === undefined || x < frame.left || x > frame.right) continue;
+    taken.push([x - half, x + half, y]);
+    drawing.append(svg('path', { class: 'leader', d: `M${x} ${y + 3}V${foot - 3}` }), svg('text', { class: 'summit', x, y, 'text-anchor': 'middle' }, name));
   }
 }

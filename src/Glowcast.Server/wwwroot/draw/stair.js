@@ -6,8 +6,11 @@ import { svg } from './elements.js';
 /** @typedef {{ exposure: import('../think/stair.js').Exposure, frame: number, opensS: number, closesS: number, problem: string | null }} Step */
 
 const BeyondPx = 5;
+// What a finger can take hold of.
+const GripPx = 28;
 
-/** @param {SVGElement} drawing @param {Frame} frame @param {import('../think/scales.js').TimeScale} down @param {Step[]} stair
+/** Draws it in place of the one before.
+ * @param {Element} drawing @param {Frame} frame @param {import('../think/scales.js').TimeScale} down @param {Step[]} stair
  * @param {number} fovDeg @param {(step: Step) => string} describe */
 export function drawStair(drawing, frame, down, stair, fovDeg, describe) {
   const height = barHeight(down, stair);
@@ -23,6 +26,11 @@ export function drawStair(drawing, frame, down, stair, fovDeg, describe) {
     group.append(svg('rect', { class: kind, x: from, y: y - height / 2, width: Math.max(2, to - from), height }, svg('title', {}, describe(step))));
     if (step.problem && height > 2) group.append(cross((from + to) / 2, y));
   }
+  const { left, right } = frame;
+  const [top, bottom] = [down.toPx(stair[0].opensS), down.toPx(stair[stair.length - 1].closesS)];
+  const [y, tall] = [Math.min(top, (top + bottom - GripPx) / 2), Math.max(GripPx, bottom - top)];
+  group.append(svg('rect', { class: 'grip', x: left, y, width: right - left, height: tall }, svg('title', {}, 'Drag up or down: another start')));
+  drawing.querySelector('.stair')?.remove();
   drawing.append(group);
 }
 

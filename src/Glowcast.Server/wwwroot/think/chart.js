@@ -28,6 +28,8 @@ export function chartOf(answer, assumed) {
     valleyShaded: stretchesOf(answer.valleyShadedS),
     sunAzimuthDeg: /** @type {number[]} */ (answer.sunAzimuthDeg),
     sunAltitudeDeg: /** @type {number[]} */ (answer.sunAltitudeDeg),
+    beamX: /** @type {(number | null)[]} */ (answer.byMinute?.beamX ?? []),
+    beamY: /** @type {(number | null)[]} */ (answer.byMinute?.beamY ?? []),
     columnsLit: /** @type {number} */ (assumed.columnsLit),
     valleyLit: /** @type {number} */ (assumed.valleyLit),
   };

@@ -26,3 +26,6 @@ export function longDate(isoDate) {
   const format = new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
   return format.format(Date.parse(`${isoDate}T00:00:00Z`));
 }
+
+/** "Sat 24 Oct 2026". @param {string} isoDate */
+export const shortDate = isoDate => new Date(`${isoDate}T00:00:00Z`).toUTCString().replace(',', '').slice(0, 15);

@@ -3,7 +3,7 @@
 import { msAt, ridgeShareAt, valleyShareAt } from './chart.js';
 import { shownOf } from './forecast.js';
 import { lightOfPatches } from './patches.js';
-import { spread } from './patch-map.js';
+import { lightAt } from './patch-map.js';
 import { degrees, distance, exposure, percent, Problems } from './say.js';
 
 /** @typedef {import('./forecast.js').Forecast} Forecast */
@@ -53,11 +53,7 @@ export function readAt({ scene, chart }, { minute }, there) {
   const metres = scene.raster.distances[there.pixel];
   const direction = `${there.bearingDeg.toFixed(1)}°, ${degrees(there.altitudeDeg)} high`;
   if (!metres) return `${direction}: sky`;
-  const light = chart && scene.map ? spread(onePixel(scene.map, there.pixel), lightOfPatches(chart, scene.patches, minute))[0] : 0;
+  const i = scene.ground.pixels.indexOf(there.pixel);
+  const light = chart && scene.map ? lightAt(scene.map, lightOfPatches(chart, scene.patches, minute), i) : 0;
   return `${direction}, ${distance(metres)} away: ${light > 0.75 ? 'lit' : light > 0.1 ? 'partly lit' : 'in shade'}`;
-}
-
-/** @param {{ index: Uint32Array, weight: Float32Array }} map @param {number} pixel */
-function onePixel(map, pixel) {
-  return { index: map.index.subarray(4 * pixel, 4 * pixel + 4), weight: map.weight.subarray(4 * pixel, 4 * pixel + 4) };
 }

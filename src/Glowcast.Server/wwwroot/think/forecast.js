@@ -3,17 +3,17 @@
 import { chartOf, secondsAt } from './chart.js';
 import { localClock } from './clock.js';
 import { normalsOf, rasterOf } from './ground.js';
+import { deckTest, groundOf } from './painter.js';
 import { patchMapOf } from './patch-map.js';
+import { patchesOf } from './patches.js';
 import { windowFor } from './stair.js';
-import { depthOf } from './tones.js';
+import { stretchesOf } from './stretches.js';
 import { Ends, Opens, plusMinus } from './say.js';
 
 /** @typedef {ReturnType<typeof forecastOf>} Forecast */
 
-const UsualVisibilityKm = 80;
-
-/** @param {any} answer of the service @param {any} plan that was sent */
-export function forecastOf(answer, plan) {
+/** @param {any} answer of the service */
+export function forecastOf(answer) {
   const clock = localClock(answer.timeZone, answer.lookout.longitudeDeg);
   const chart = answer.chart ? chartOf(answer.chart, answer.assumed) : null;
   const windows = chart ? answer.windows.map((/** @type {any} */ window) => windowOf(window, chart, clock)) : [];
@@ -21,8 +21,8 @@ export function forecastOf(answer, plan) {
   return {
     answer, clock, chart, windows: /** @type {ReturnType<typeof windowOf>[]} */ (windows),
     span: { fromDeg: answer.span.fromDeg, widthDeg: widthOf(answer.span) },
-    scene: answer.picture ? sceneOf(answer.picture, chart, plan.conditions?.visibilityKm ?? UsualVisibilityKm) : null,
-    set: answer.set, startS: chart && start ? secondsAt(chart, Date.parse(start)) : null,
+    scene: answer.picture ? sceneOf(answer, chart) : null,
+    set: answer.set, framesLight: /** @type {import('./stair.js').FrameLight[][]} */ ((answer.framesLight ?? []).map(framesLightOf)), startS: chart && start ? secondsAt(chart, Date.parse(start)) : null,
   };
 }
 
@@ -40,14 +40,16 @@ function windowOf(window, chart, clock) {
   };
 }
 
-/** @param {any} picture @param {import('./chart.js').Chart | null} chart @param {number} visibilityKm */
-function sceneOf(picture, chart, visibilityKm) {
+/** @param {any[]} columns of the set */
+const framesLightOf = columns => columns.map(({ ridgeLitS, goodS }) => ({ ridge: stretchesOf(ridgeLitS), good: stretchesOf(goodS) }));
+
+/** @param {any} answer with a picture @param {import('./chart.js').Chart | null} chart */
+function sceneOf({ picture, assumed, cloud, lookout }, chart) {
   const raster = rasterOf(picture);
-  const patches = /** @type {import('./patches.js').Patch[]} */ (picture.patches);
-  return {
-    raster, patches, normals: normalsOf(raster), depth: depthOf(raster, 1000 * visibilityKm),
-    map: chart ? patchMapOf(raster, patches, chart) : null,
-  };
+  const patches = patchesOf(picture.patches);
+  const isDeck = deckTest(cloud.deckTopM, lookout.eyeHeightM, assumed.refractionK, raster.rowDeg);
+  const ground = groundOf(raster, normalsOf(raster), 1000 * assumed.visibilityKm, isDeck);
+  return { raster, patches, ground, map: chart ? patchMapOf(raster, ground.pixels, patches, chart) : null };
 }
 
 const AroundS = 20 * 60;
@@ -56,11 +58,11 @@ const AroundS = 20 * 60;
 export function shownOf(forecast, wholeDay) {
   const chart = /** @type {import('./chart.js').Chart} */ (forecast.chart);
   if (wholeDay || forecast.windows.length === 0) return { startS: 0, endS: chart.lengthS };
-  const window = setWindow(forecast);
+  const window = setWindow(forecast, forecast.startS);
   return { startS: Math.max(0, window.startS - AroundS), endS: Math.min(chart.lengthS, window.endS + AroundS) };
 }
 
-/** The window that the set is laid into. @param {Forecast} forecast with windows */
-export function setWindow(forecast) {
-  return windowFor(forecast.windows, forecast.startS ?? forecast.windows[0].startS, forecast.set?.totalS ?? 0);
+/** The window that a set begun at a moment is laid into. @param {Forecast} forecast with windows @param {number | null} startS */
+export function setWindow(forecast, startS) {
+  return forecast.windows[windowFor(forecast.windows, startS ?? forecast.windows[0].startS, forecast.set?.totalS ?? 0)];
 }

@@ -3,61 +3,56 @@
 import { SameSlope } from './ground.js';
 
 /** @typedef {import('./chart.js').Chart} Chart */
-/** @typedef {import('./patches.js').Patch} Patch */
+/** @typedef {import('./patches.js').Patches} Patches */
 /** @typedef {import('./ground.js').Raster} Raster */
+/** @typedef {ReturnType<typeof patchMapOf>} PatchMap */
 /** @typedef {{ patch: number, altitude: number, distance: number }} Middle of a patch */
 
 const Neighbours = 4;
 
-/** For each pixel the four patches around it (above and below, in the two nearest columns of the chart) and their
- * weights: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.
- * @param {Raster} raster @param {Patch[]} patches @param {Chart} chart */
-export function patchMapOf(raster, patches, chart) {
-  const index = new Uint32Array(Neighbours * raster.distances.length);
-  const weight = new Float32Array(Neighbours * raster.distances.length);
+/** For each pixel of ground the four patches around it (above and below, in the two nearest columns of the chart) and
+ * their weights: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.
+ * @param {Raster} raster @param {Uint32Array} pixels that show ground @param {Patches} patches @param {Chart} chart */
+export function patchMapOf(raster, pixels, patches, chart) {
+  const index = patches.count < 65536 ? new Uint16Array(Neighbours * pixels.length) : new Uint32Array(Neighbours * pixels.length);
+  const weight = new Float32Array(Neighbours * pixels.length);
   const columns = middles(raster, patches, chart);
-  for (let x = 0; x < raster.columns; x++) {
-    const along = Math.max(0, Math.min(chart.columns - 1, ((x + 0.5) * raster.columnDeg) / chart.columnDeg - 0.5));
+  pixels.forEach((pixel, i) => {
+    const along = Math.max(0, Math.min(chart.columns - 1, ((pixel % raster.columns + 0.5) * raster.columnDeg) / chart.columnDeg - 0.5));
     const left = Math.floor(along);
     const right = Math.min(chart.columns - 1, left + 1);
-    for (let y = 0; y < raster.rows; y++) {
-      const pixel = y * raster.columns + x;
-      if (raster.distances[pixel] === 0) continue;
-      const altitude = raster.topDeg - (y + 0.5) * raster.rowDeg;
-      weigh(columns[left], altitude, raster.distances[pixel], 1 - (along - left), index, weight, Neighbours * pixel);
-      weigh(columns[right], altitude, raster.distances[pixel], along - left, index, weight, Neighbours * pixel + 2);
-      normalise(weight, Neighbours * pixel);
-    }
-  }
+    const altitude = raster.topDeg - (Math.floor(pixel / raster.columns) + 0.5) * raster.rowDeg;
+    weigh(columns[left], altitude, raster.distances[pixel], 1 - (along - left), index, weight, Neighbours * i);
+    weigh(columns[right], altitude, raster.distances[pixel], along - left, index, weight, Neighbours * i + 2);
+    normalise(weight, Neighbours * i);
+  });
   return { index, weight };
 }
 
-/** The light of each pixel. @param {{ index: Uint32Array, weight: Float32Array }} map @param {Float32Array} light of the patches */
-export function spread(map, light) {
-  const pixels = new Float32Array(map.index.length / Neighbours);
-  for (let i = 0, at = 0; i < pixels.length; i++, at += Neighbours) {
-    pixels[i] = map.weight[at] * light[map.index[at]] + map.weight[at + 1] * light[map.index[at + 1]]
-      + map.weight[at + 2] * light[map.index[at + 2]] + map.weight[at + 3] * light[map.index[at + 3]];
-  }
-  return pixels;
+/** The light of one pixel of ground. @param {ReturnType<typeof patchMapOf>} map @param {Float32Array} light of the patches @param {number} i */
+export function lightAt({ index, weight }, light, i) {
+  const at = Neighbours * i;
+  return weight[at] * light[index[at]] + weight[at + 1] * light[index[at + 1]]
+    + weight[at + 2] * light[index[at + 2]] + weight[at + 3] * light[index[at + 3]];
 }
 
-/** The middles of each column's patches, from the top down. @param {Raster} raster @param {Patch[]} patches @param {Chart} chart */
+/** The middles of each column's patches, from the top down. @param {Raster} raster @param {Patches} patches @param {Chart} chart */
 function middles(raster, patches, chart) {
   /** @type {Middle[][]} */
   const columns = Array.from({ length: chart.columns }, () => []);
-  patches.forEach((patch, i) => {
-    const altitude = (patch.bottomDeg + patch.topDeg) / 2;
-    const x = Math.min(raster.columns - 1, Math.floor(((patch.column + 0.5) * chart.columnDeg) / raster.columnDeg));
+  for (let patch = 0; patch < patches.count; patch++) {
+    const column = patches.column[patch];
+    const altitude = (patches.bottomDeg[patch] + patches.topDeg[patch]) / 2;
+    const x = Math.min(raster.columns - 1, Math.floor(((column + 0.5) * chart.columnDeg) / raster.columnDeg));
     const y = Math.max(0, Math.min(raster.rows - 1, Math.floor((raster.topDeg - altitude) / raster.rowDeg)));
-    columns[patch.column].push({ patch: i, altitude, distance: raster.distances[y * raster.columns + x] });
-  });
+    columns[column].push({ patch, altitude, distance: raster.distances[y * raster.columns + x] });
+  }
   for (const column of columns) column.sort((a, b) => b.altitude - a.altitude);
   return columns;
 }
 
 /** @param {Middle[]} column @param {number} altitude @param {number} distance
- * @param {number} share of this column @param {Uint32Array} index @param {Float32Array} weight @param {number} at */
+ * @param {number} share of this column @param {Uint16Array | Uint32Array} index @param {Float32Array} weight @param {number} at */
 function weigh(column, altitude, distance, share, index, weight, at) {
   if (column.length === 0) return;
   let [above, below] = [0, column.length - 1];

@@ -16,11 +16,34 @@ export const plusMinus = seconds => `± ${time(seconds)}`;
 /** @param {number} share 0 to 1 */
 export const percent = share => `${Math.round(100 * share)} %`;
 
+/** How many of a plan's unit make one of the user's, and its name. @type {Record<string, [number, string]>} */
+const Imperial = { m: [0.3048, 'ft'], km: [1.609344, 'mi'], cm: [2.54, 'in'] };
+let isImperial = false;
+
+/** @param {string} name metric or imperial, for everything said from now on */
+export const setUnits = name => { isImperial = name === 'imperial'; };
+
+/** @param {string} unit of a plan @returns {[number, string]} */
+export const unitFor = unit => (isImperial && Imperial[unit]) || [1, unit];
+
+/** @param {number} value @param {'m' | 'km' | 'cm'} unit @param {number} digits */
+function length(value, unit, digits) {
+  const [one, name] = unitFor(unit);
+  return `${(value / one).toFixed(digits)} ${name}`;
+}
+
 /** @param {number} metres */
-export const distance = metres => (metres < 10_000 ? `${Math.round(metres)} m` : `${(metres / 1000).toFixed(1)} km`);
+export const distance = metres => (metres < (isImperial ? 1000 : 10_000) ? height(metres) : length(metres / 1000, 'km', 1));
+
+/** @param {number} metres @param {number} [digits] */
+export const height = (metres, digits = 0) => length(metres, 'm', digits);
 
 /** @param {number} millimetres */
-export const centimetres = millimetres => `${Math.round(millimetres / 10)} cm`;
+export const centimetres = millimetres => length(millimetres / 10, 'cm', isImperial ? 1 : 0);
+
+/** A sentence of the service with its lengths in the user's units. @param {string} text */
+export const sentence = text => (isImperial
+  ? text.replace(/(\d+(?:\.\d+)?) (km|m|cm)\b/g, (_, value, unit) => length(Number(value), unit, value.includes('.') ? 1 : 0)) : text);
 
 /** @param {number} number of pixels */
 export const pixels = number => Math.floor(number).toLocaleString('en-GB').replaceAll(',', '\u202f');

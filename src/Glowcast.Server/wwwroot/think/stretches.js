@@ -26,23 +26,3 @@ export function common(a, b) {
   }
   return found;
 }
-
-/** When at least a share of some members are in one of their stretches.
- * @param {Stretch[][]} members @param {number} least share, 0 to 1 @param {number} lengthS of the whole time */
-export function whenAtLeast(members, least, lengthS) {
-  const changes = members.flatMap(stretches => stretches.flatMap(s => [{ s: s.startS, by: 1 }, { s: s.endS, by: -1 }]));
-  changes.push({ s: 0, by: 0 }, { s: lengthS, by: 0 });
-  changes.sort((a, b) => a.s - b.s);
-  /** @type {Stretch[]} */
-  const found = [];
-  let count = 0;
-  for (let i = 0; i + 1 < changes.length; i++) {
-    count += changes[i].by;
-    const [startS, endS] = [changes[i].s, changes[i + 1].s];
-    if (endS <= startS || count < least * members.length - 1e-9) continue;
-    const last = found[found.length - 1];
-    if (last?.endS === startS) last.endS = endS;
-    else found.push({ startS, endS });
-  }
-  return found;
-}

@@ -1,13 +1,7 @@
 // @ts-check
-/** The tones of the ridge picture. They tell lit from shaded and near from far; they are no measured colours. */
+/** The tones of the ridge picture. The hue of direct light is the engine's; the rest only tells lit from shaded and near from far. */
 
-/** @typedef {import('./ground.js').Raster} Raster */
 /** @typedef {[number, number, number]} Rgb */
-/** @typedef {{ azimuthDeg: number, altitudeDeg: number }} SunPlace */
-
-// Koschmieder: at the visibility 2 % of the contrast is left.
-const ContrastLeft = -Math.log(0.02);
-const Degree = Math.PI / 180;
 
 /** @type {{ altitudeDeg: number, top: Rgb, foot: Rgb, shade: Rgb, lit: Rgb }[]} */
 const Hours = [
@@ -33,48 +27,17 @@ export function mix(a, b, t) {
   return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t];
 }
 
-/** What does not change with the minute: how much haze lies before each pixel, and which pixels draw the edge of a ridge.
- * @param {Raster} raster @param {number} visibilityM */
-export function depthOf(raster, visibilityM) {
-  const haze = new Float32Array(raster.distances.length);
-  const edge = new Float32Array(raster.distances.length);
-  raster.distances.forEach((distance, i) => {
-    if (distance === 0) return;
-    haze[i] = 1 - Math.exp((-ContrastLeft * distance) / visibilityM);
-    const above = i >= raster.columns ? raster.distances[i - raster.columns] : 0;
-    // The farther the ground behind an edge, the clearer the line.
-    edge[i] = above === 0 ? 1 : Math.min(1, Math.max(0, Math.log(above / distance) - 0.08) * 3);
-  });
-  return { haze, edge };
+/** The inks of a moment whose direct light has a measured colour: that colour, as bright as the ink was.
+ * @param {ReturnType<typeof inksAt>} inks @param {number | null} x CIE 1931 @param {number | null} y */
+export function inColour(inks, x, y) {
+  if (x === null || y === null || y <= 0) return inks;
+  const [X, Z] = [x / y, (1 - x - y) / y];
+  const linear = [3.2406 * X - 1.5372 - 0.4986 * Z, -0.9689 * X + 1.8758 + 0.0415 * Z, 0.0557 * X - 0.204 + 1.057 * Z].map(v => Math.max(0, v));
+  const most = Math.max(...linear);
+  const colour = /** @type {Rgb} */ (linear.map(v => 255 * (v / most) ** (1 / 2.2)));
+  const gain = luma(inks.lit) / luma(colour);
+  return { ...inks, lit: /** @type {Rgb} */ (colour.map(v => v * gain)) };
 }
 
-/** Paints the ground; sky stays clear.
- * @param {Uint8ClampedArray} rgba @param {{ haze: Float32Array, edge: Float32Array }} depth @param {Float32Array} normals
- * @param {Float32Array} light of each pixel, 0 to 1 @param {SunPlace} sun */
-export function paintGround(rgba, depth, normals, light, sun) {
-  const inks = inksAt(sun.altitudeDeg);
-  const [sx, sy, sz] = towards(sun);
-  const air = mix(mix(inks.foot, inks.top, 0.5), inks.shade, 0.3);
-  for (let i = 0, n = 0, c = 0; i < light.length; i++, n += 3, c += 4) {
-    if (normals[n] === 0 && normals[n + 1] === 0 && normals[n + 2] === 0) {
-      rgba[c + 3] = 0;
-      continue;
-    }
-    const facing = Math.max(0, normals[n] * sx + normals[n + 1] * sy + normals[n + 2] * sz);
-    // Light of the sky comes from above; direct light by how squarely it falls.
-    const sky = 0.6 + 0.5 * normals[n + 2];
-    const direct = light[i] * (0.15 + 1.1 * facing ** 1.5);
-    const [line, haze] = [1 - 0.22 * depth.edge[i], depth.haze[i]];
-    for (let k = 0; k < 3; k++) {
-      const ground = Math.min(255, (inks.shade[k] * sky + (inks.lit[k] - inks.shade[k] * 0.45) * direct) * line);
-      rgba[c + k] = ground + (air[k] - ground) * haze;
-    }
-    rgba[c + 3] = 255;
-  }
-}
-
-/** @param {SunPlace} sun @returns {Rgb} east, north, up */
-function towards(sun) {
-  const [azimuth, altitude] = [sun.azimuthDeg * Degree, sun.altitudeDeg * Degree];
-  return [Math.cos(altitude) * Math.sin(azimuth), Math.cos(altitude) * Math.cos(azimuth), Math.sin(altitude)];
-}
+/** @param {Rgb} rgb */
+const luma = ([r, g, b]) => 0.3 * r + 0.59 * g + 0.11 * b;

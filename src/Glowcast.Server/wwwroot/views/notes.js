@@ -1,23 +1,34 @@
 // @ts-check
 /** What a forecast says in words. */
 import { html } from '../draw/elements.js';
+import { msAt } from '../think/chart.js';
 import * as say from '../think/say.js';
 
 /** @typedef {import('../think/forecast.js').Forecast} Forecast */
 
-/** @param {Forecast} forecast */
-export function verdictView({ answer, clock }) {
+/** @typedef {{ startS: number, misses: boolean, verdict: string, room: import('../think/stretches.js').Stretch | null, uncertaintyS: number }} Live
+ * how the set fits from the start that is chosen */
+
+/** @param {Forecast} forecast @param {Live | null} live null without a set in the light */
+export function verdictView({ answer, clock, chart }, live) {
   const { fit } = answer;
-  const [word, sentence] = say.verdict(fit, answer.whyNone);
-  const at = (/** @type {string} */ utc) => clock.hms(Date.parse(utc));
+  const at = (/** @type {number} */ seconds) => clock.hms(msAt(/** @type {import('../think/chart.js').Chart} */ (chart), seconds));
+  const [word, sentence] = live?.room ? liveVerdict(live, at(live.startS)) : say.verdict(fit, answer.whyNone);
   return [
-    html('h2', { class: `verdict ${fit?.verdict ?? 'noLight'}` }, word),
-    fit?.earliestStart && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(fit.earliestStart)), ' and ', html('b', {}, at(fit.latestStart)), '.'),
-    html('p', {}, sentence),
-    fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, at(fit.recommendedStart)), '; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy))), '.'),
+    html('h2', { class: `verdict ${live?.misses ? 'tooLong' : live?.verdict ?? fit?.verdict ?? 'noLight'}` }, word),
+    live?.room && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(live.room.startS)), ' and ', html('b', {}, at(live.room.endS)), '.'),
+    html('p', {}, say.sentence(sentence)),
+    fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, clock.hms(Date.parse(fit.recommendedStart))), '; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy))), '.'),
     ...(fit?.exposureDrift?.advice ?? []).map((/** @type {string} */ advice) => html('p', {}, advice)),
-    answer.nearestMiss && html('p', {}, nearestMiss(answer.nearestMiss, at(answer.nearestMiss.at))),
+    answer.nearestMiss && html('p', {}, nearestMiss(answer.nearestMiss, clock.hms(Date.parse(answer.nearestMiss.at)))),
   ];
+}
+
+/** @param {Live} live with room @param {string} start @returns {[string, string]} */
+function liveVerdict({ room, startS, misses, verdict, uncertaintyS }, start) {
+  if (misses) return ['Not from this start', `Begun at ${start}, the set misses its light.`];
+  const slip = say.time(/** @type {NonNullable<Live['room']>} */ (room).endS - startS);
+  return [verdict === 'fits' ? 'It fits' : 'It is tight', `Begun at ${start}, it may slip by ${slip}; the window itself is known to ${say.plusMinus(uncertaintyS)}.`];
 }
 
 /** @param {any} miss @param {string} at */
@@ -47,7 +58,7 @@ export function windowsView({ answer, clock }) {
 function pictureFacts(picture) {
   const { blackPoint, relief } = picture ?? {};
   return [
-    blackPoint ? ['contrast', `${say.BlackPoints[blackPoint.verdict]}: ${blackPoint.stops.toFixed(1)} stops from lit to shaded ground ${blackPoint.distanceKm.toFixed(0)} km away`] : null,
+    blackPoint ? ['contrast', `${say.BlackPoints[blackPoint.verdict]}: ${blackPoint.stops.toFixed(1)} stops from lit to shaded ground ${say.distance(1000 * blackPoint.distanceKm)} away`] : null,
     relief ? ['relief', `${say.Reliefs[relief.reading]}: ${say.percent(relief.shadow)} of the visible ridge in shadow of its own or of other ground`] : null,
   ];
 }
@@ -80,7 +91,7 @@ export function setView({ set }) {
 export function spoilsView({ set }) {
   const matters = (set?.spoils ?? []).filter((/** @type {any} */ spoil) => spoil.matters);
   if (matters.length === 0) return [];
-  return [html('h3', {}, 'What can spoil it'), html('ul', {}, ...matters.map((/** @type {any} */ spoil) => html('li', {}, spoil.sentence)))];
+  return [html('h3', {}, 'What can spoil it'), html('ul', {}, ...matters.map((/** @type {any} */ spoil) => html('li', {}, say.sentence(spoil.sentence))))];
 }
 
 /** @param {Forecast} forecast */
@@ -90,43 +101,62 @@ export function orderView({ set }) {
   const rows = set.rows === 1 ? '' : `, row ${set.order.firstRow} first, ${set.order.rows === 'oneWay' ? 'every row the same way' : 'rows back and forth'}`;
   return [
     html('h3', {}, 'Order of shooting'), html('p', {}, `From ${direction}${rows}. Row 1 is the topmost.`),
-    set.order.reasons.length > 0 && html('ul', {}, ...set.order.reasons.map((/** @type {string} */ reason) => html('li', {}, reason))),
+    set.order.reasons.length > 0 && html('ul', {}, ...set.order.reasons.map((/** @type {string} */ reason) => html('li', {}, say.sentence(reason)))),
   ];
 }
 
-/** @param {Forecast} forecast */
-export function remediesView({ answer, clock }) {
+/** @param {Forecast} forecast @param {(edits: Record<string, unknown>) => void} onTry */
+export function remediesView({ answer, clock }, onTry) {
   const { fit } = answer;
-  if (fit?.verdict !== 'tooLong') return [];
-  if (fit.remedies.length === 0) return [html('h3', {}, 'What would make it fit'), html('p', {}, fit.whyNothingFits ?? 'Nothing that was tried.')];
+  if (!fit || fit.verdict === 'fits' || (fit.remedies.length === 0 && fit.verdict !== 'tooLong')) return [];
+  if (fit.remedies.length === 0) return [html('h3', {}, 'What would make it fit'), html('p', {}, say.sentence(fit.whyNothingFits ?? 'Nothing that was tried.'))];
   return [
-    html('h3', {}, 'What would make it fit'), html('p', {}, 'The cheapest for the print first; each is worked out in full.'),
+    html('h3', {}, 'What would make it fit'), html('p', {}, 'The cheapest for the print first; each is worked out in full. Undo takes one back.'),
     html('ol', { class: 'remedies' }, ...fit.remedies.map((/** @type {any} */ remedy) => html('li', {},
-      html('b', {}, remedy.change), ` ${remedy.cost} `,
+      html('b', {}, remedy.change), ` ${say.sentence(remedy.cost)} `,
       html('span', { class: 'quiet' },
-        `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.time(remedy.marginS)} to spare; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`)))),
+        `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.time(remedy.marginS)} to spare; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`), ' ',
+      action(remedy.parts > 1 ? 'Try the first half' : 'Try it', () => onTry(remedy.edits))))),
   ];
 }
 
 /** @param {Forecast} forecast */
 export function assumedView({ answer, clock }) {
-  const { assumed, cloud, span } = answer;
-  const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${Math.round(assumed.beyondGrid.heightM)} m`;
+  const { assumed, span } = answer;
+  const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
   return [
     html('h3', {}, 'What this rests on'),
     html('ul', {},
       html('li', {}, `Times are ${clock.name}; ± is one standard deviation.`),
-      html('li', {}, `Ridge is ground from ${span.ridgeFromKm} km on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc.`),
+      html('li', {}, `Ridge is ground from ${say.distance(1000 * span.ridgeFromKm)} on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc.`),
       html('li', {}, `A window needs ${say.percent(assumed.columnsLit)} of the bearings lit and no more than ${say.percent(assumed.valleyLit)} of the valley.`),
-      html('li', {}, cloud.deckTopM === null ? 'No cloud.' : `A sea of cloud up to ${Math.round(cloud.deckTopM)} m.`),
       html('li', {}, `Lines of sight bend by k = ${assumed.refractionK}; past the grid's edge stands ${past}.`)),
+  ];
+}
+
+/** @param {Forecast} forecast @param {() => void} onLeaveOut takes the sounding out of the plan */
+export function cloudView({ answer: { cloud } }, onLeaveOut) {
+  const { sounding } = cloud;
+  const given = cloud.deckTopM === null ? 'No cloud is assumed.' : `A sea of cloud up to ${say.height(cloud.deckTopM)}.`;
+  return [
+    html('h3', {}, 'Cloud'), html('p', {}, say.sentence(cloud.sentence ?? given)),
+    sounding && html('p', {}, `Likelihood of a sea of cloud by the sounding: ${sounding.likelihood}. ${say.sentence(sounding.lookout?.sentence ?? '')}`),
+    sounding && html('ul', {}, ...sounding.reasons.map((/** @type {string} */ reason) => html('li', {}, say.sentence(reason)))),
+    sounding && action('Leave the sounding out', onLeaveOut),
   ];
 }
 
 /** @param {Forecast} forecast */
 export const cautionsView = ({ answer }) => [
-  html('h3', {}, 'Mind'), html('ul', {}, ...answer.cautions.map((/** @type {string} */ caution) => html('li', {}, caution))),
+  html('h3', {}, 'Mind'), html('ul', {}, ...answer.cautions.map((/** @type {string} */ caution) => html('li', {}, say.sentence(caution)))),
 ];
+
+/** @param {string} text @param {() => void} does */
+function action(text, does) {
+  const button = html('button', { type: 'button' }, text);
+  button.addEventListener('click', does);
+  return button;
+}
 
 /** @param {([string, string] | null)[]} pairs */
 function facts(pairs) {

@@ -2,23 +2,26 @@
 /** The plate: ridge picture, bearings, light chart and the set enlarged, drawn from a forecast and what the user chose. */
 import { drawBearings, drawTimes } from '../draw/axis.js';
 import { fillLight, fillSwatch } from '../draw/light-states.js';
-import { frameOf, inks, layOut } from '../draw/plate.js';
-import { drawAltitudes, drawFrames, drawScene, upScale } from '../draw/ridge.js';
+import { frameOf, inks, layOut, layOver } from '../draw/plate.js';
+import { drawAltitudes, drawClean, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
-import { svg } from '../draw/elements.js';
+import { html, svg } from '../draw/elements.js';
 import { drawWindows } from '../draw/windows.js';
 import { State, msAt } from '../think/chart.js';
 import { shownOf } from '../think/forecast.js';
 import { lightOfPatches } from '../think/patches.js';
-import { spread } from '../think/patch-map.js';
+import { paintGround } from '../think/painter.js';
 import { timeScale } from '../think/scales.js';
 import * as say from '../think/say.js';
+import { sightTo } from '../think/sight.js';
+import { between } from '../think/sphere.js';
 import { stairAt } from '../think/stair.js';
-import { paintGround } from '../think/tones.js';
+import { inColour, inksAt } from '../think/tones.js';
 
 /** @typedef {import('../think/forecast.js').Forecast} Forecast */
 /** @typedef {{ minute: number, startS: number | null, wholeDay: boolean, frames: boolean }} Choice */
+/** @typedef {import('../think/scales.js').TimeScale} TimeScale */
 
 const Minutes = [60, 120, 300, 600, 900, 1800, 3600, 7200];
 const Seconds = [10, 15, 20, 30, 60, 120, 300, 600];
@@ -34,59 +37,100 @@ export class Plate {
     this.light = panel('light');
     this.set = panel('set');
     this.setBearings = panel('set-bearings');
-    this.ground = document.createElement('canvas');
-    /** What the ground shows. @type {{ forecast: Forecast | null, minute: number }} */
-    this.painted = { forecast: null, minute: 0 };
+    this.ground = /** @type {HTMLCanvasElement} */ (html('canvas', { 'aria-hidden': 'true' }));
+    this.view = html('div', { class: 'view' }, this.ground);
+    this.ridge.prepend(this.view);
+    /** @type {ImageData | null} */
+    this.image = null;
+    /** What is drawn. @type {Forecast | null} */
+    this.forecast = null;
+    /** @type {import('../draw/ridge.js').UpScale | null} */
+    this.up = null;
     /** @type {ReturnType<typeof stairAt>} */
     this.stair = [];
+    /** Of the user's own. @type {import('../think/summits.js').Summit[]} */
+    this.summits = [];
+    /** Told when the ridge has been laid out anew. */
+    this.onRidge = () => {};
     /** How much taller heights are drawn than bearings are wide. */
     this.stretch = 1;
-    /** @type {import('../think/scales.js').TimeScale | null} of the light chart */
-    this.down = null;
+    /** Of the light chart and of the set enlarged. @type {{ light: TimeScale | null, set: TimeScale | null }} */
+    this.down = { light: null, set: null };
   }
 
   /** @param {Forecast} forecast @param {Choice} choice */
   draw(forecast, choice) {
-    this.stair = forecast.chart && forecast.set && choice.startS !== null ? stairAt(forecast.chart, forecast.windows, forecast.set, choice.startS) : [];
-    if (this.painted.forecast !== forecast || this.painted.minute !== choice.minute) this.paint(forecast, choice.minute);
+    this.stair = forecast.set && choice.startS !== null ? stairAt(forecast, choice.startS) : [];
+    if (this.forecast !== forecast) this.prepare(forecast);
     this.drawRidge(forecast, choice);
     this.drawAxis(this.bearings, forecast);
     if (forecast.chart) this.drawLight(forecast, choice);
     if (this.stair.length > 0) this.drawSet(forecast, choice);
+    this.paint(forecast, choice.minute);
   }
 
   /** Only the picture's minute has changed. @param {Forecast} forecast @param {Choice} choice */
   drawMinute(forecast, choice) {
     this.paint(forecast, choice.minute);
-    this.drawRidge(forecast, choice);
     if (forecast.chart) this.moveMinute(forecast, choice);
   }
 
-  /** Paints the ground at the raster's own size. @param {Forecast} forecast @param {number} minute */
-  paint(forecast, minute) {
-    this.painted = { forecast, minute };
-    const { scene, chart } = forecast;
-    if (!scene) return;
-    const { raster, map, patches, normals, depth } = scene;
-    const light = chart && map ? spread(map, lightOfPatches(chart, patches, minute)) : new Float32Array(raster.distances.length);
-    [this.ground.width, this.ground.height] = [raster.columns, raster.rows];
-    const image = new ImageData(raster.columns, raster.rows);
-    paintGround(image.data, depth, normals, light, sunAt(chart, minute));
-    /** @type {CanvasRenderingContext2D} */ (this.ground.getContext('2d')).putImageData(image, 0, 0);
+  /** Only the start has changed: the stair moves, the charts stay. @param {Forecast} forecast @param {number} startS */
+  moveStair(forecast, startS) {
+    this.stair = stairAt(forecast, startS);
+    for (const [panel, down] of /** @type {const} */ ([[this.light, this.down.light], [this.set, this.down.set]])) {
+      const drawing = panel.querySelector('svg');
+      if (drawing && down) drawStair(drawing, frameOf(panel, forecast.span, panel.clientHeight), down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
+    }
+  }
+
+  /** @param {Forecast} forecast */
+  prepare(forecast) {
+    this.forecast = forecast;
+    if (!forecast.scene) return;
+    const { columns, rows } = forecast.scene.raster;
+    [this.ground.width, this.ground.height] = [columns, rows];
+    this.image = new ImageData(columns, rows);
+  }
+
+  /** Paints the ground at the raster's own size, and the sky behind it. @param {Forecast} forecast @param {number} minute */
+  paint({ scene, chart }, minute) {
+    if (!scene || !this.image || !this.up) return;
+    const sun = chart ? { azimuthDeg: chart.sunAzimuthDeg[minute], altitudeDeg: chart.sunAltitudeDeg[minute] } : NoSun;
+    const inks = inColour(inksAt(sun.altitudeDeg), chart?.beamX[minute] ?? null, chart?.beamY[minute] ?? null);
+    const light = chart ? lightOfPatches(chart, scene.patches, minute) : new Float32Array();
+    paintGround(this.image.data, scene.ground, scene.map, light, sun, inks);
+    /** @type {CanvasRenderingContext2D} */ (this.ground.getContext('2d')).putImageData(this.image, 0, 0);
+    this.view.style.background = skyOf(this.up, inks);
   }
 
   /** @param {Forecast} forecast @param {Choice} choice */
-  drawRidge({ scene, span, chart, set }, choice) {
+  drawRidge(forecast, choice) {
+    const { scene, span, set } = forecast;
     if (!scene) return;
     const flat = frameOf(this.ridge, span, 0);
     const up = upScale(scene.raster, flat);
     const frame = { ...flat, height: up.height };
-    const { canvas, drawing } = layOut(this.ridge, frame);
+    this.up = up;
     this.stretch = up.stretch;
-    drawScene(canvas, this.ground, scene.raster, up, frame.ratio, sunAt(chart, choice.minute).altitudeDeg);
+    placeScene(this.view, this.ground, scene.raster, up, frame);
+    const drawing = layOver(this.ridge, frame);
     drawAltitudes(drawing, frame, up);
-    if (choice.frames && set) drawFrames(drawing, frame, up, set, this.stair);
-    drawing.append(svg('rect', { class: 'border', x: frame.left, y: 0.5, width: frame.right - frame.left, height: frame.height - 1 }));
+    drawSummits(drawing, frame, up, this.summitsInSight(forecast));
+    if (choice.frames && set) {
+      drawFrames(drawing, frame, up, set, this.stair);
+      drawClean(drawing, frame, up, set);
+    }
+    drawing.append(border(frame));
+    this.onRidge();
+  }
+
+  /** @param {Forecast} forecast */
+  summitsInSight({ answer, scene }) {
+    return this.summits.map(({ name, ...place }) => ({ name, ...between(answer.lookout, place) })).sort((a, b) => a.metres - b.metres).flatMap(summit => {
+      const sight = scene && sightTo(scene.raster, summit.bearingDeg, summit.metres);
+      return sight && 'altitudeDeg' in sight ? [{ ...summit, altitudeDeg: sight.altitudeDeg }] : [];
+    });
   }
 
   /** What a point of the picture's panel shows; null outside the ground and sky of the raster.
@@ -94,8 +138,8 @@ export class Plate {
   placeOf(x, y, { scene, span }) {
     if (!scene) return null;
     const { raster } = scene;
-    const frame = frameOf(this.ridge, span, 0);
-    const up = upScale(raster, frame);
+    const [frame, up] = [frameOf(this.ridge, span, 0), this.up];
+    if (!up) return null;
     const altitudeDeg = up.topDeg - y / (up.toPx(0) - up.toPx(1));
     const column = Math.floor((x - frame.left) / frame.across.pxPerDeg / raster.columnDeg);
     const row = Math.floor((raster.topDeg - altitudeDeg) / raster.rowDeg);
@@ -124,20 +168,19 @@ export class Plate {
     drawTimes(drawing, frame, down, seconds => forecast.clock.hm(msAt(chart, seconds)), Minutes, phaseOf(forecast));
     drawWindows(drawing, frame, down, forecast.windows);
     drawShares(drawing, frame, down, chart);
-    if (forecast.set) drawStair(drawing, frame, down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
-    drawing.append(svg('rect', { class: 'border', x: frame.left, y: 0.5, width: frame.right - frame.left, height: frame.height - 1 }));
-    this.down = down;
+    if (this.stair.length > 0) drawStair(drawing, frame, down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
+    drawing.append(border(frame));
+    this.down.light = down;
     this.moveMinute(forecast, choice);
   }
 
   /** Marks the picture's minute on the chart. @param {Forecast} forecast @param {Choice} choice */
   moveMinute({ span }, choice) {
     const drawing = this.light.querySelector('svg');
-    if (!drawing || !this.down) return;
-    drawing.querySelector('.now')?.remove();
-    const frame = frameOf(this.light, span, 0);
-    const y = this.down.toPx(choice.minute * 60);
-    drawing.append(svg('path', { class: 'now', d: `M${frame.left - 6} ${y - 5}l6 5l-6 5ZM${frame.left} ${y}H${frame.right}` }));
+    if (!drawing || !this.down.light) return;
+    const { left, right } = frameOf(this.light, span, 0);
+    const now = drawing.querySelector('.now') ?? drawing.appendChild(svg('path', { class: 'now', d: `M${left - 6} -5l6 5l-6 5ZM${left} 0H${right}` }));
+    now.setAttribute('transform', `translate(0 ${this.down.light.toPx(choice.minute * 60).toFixed(1)})`);
   }
 
   /** @param {Forecast} forecast @param {Choice} choice */
@@ -153,7 +196,8 @@ export class Plate {
     drawWindows(drawing, frame, down, forecast.windows);
     drawStair(drawing, frame, down, this.stair, forecast.set.horizontalFovDeg, say.exposure);
     drawSweepNames(drawing, frame, down, this.stair);
-    drawing.append(svg('rect', { class: 'border', x: frame.left, y: 0.5, width: frame.right - frame.left, height: frame.height - 1 }));
+    drawing.append(border(frame));
+    this.down.set = down;
     this.drawAxis(this.setBearings, forecast);
   }
 }
@@ -163,10 +207,8 @@ export function paintLegend(legend) {
   for (const canvas of legend.querySelectorAll('canvas')) fillSwatch(canvas, State[/** @type {keyof typeof State} */ (canvas.dataset.state)], inks());
 }
 
-/** @param {Forecast['chart']} chart @param {number} minute */
-function sunAt(chart, minute) {
-  return chart ? { azimuthDeg: chart.sunAzimuthDeg[minute], altitudeDeg: chart.sunAltitudeDeg[minute] } : NoSun;
-}
+/** @param {import('../draw/plate.js').Frame} frame */
+const border = ({ left, right, height }) => svg('rect', { class: 'border', x: left, y: 0.5, width: right - left, height: height - 1 });
 
 /** Seconds of local time since midnight at the start of the chart, so that ticks fall on full minutes and hours. @param {Forecast} forecast */
 function phaseOf({ chart, clock }) {

@@ -1,0 +1,120 @@
+using System.CommandLine;
+using Glowcast.Cli.Asking;
+using Glowcast.Cli.Showing;
+using Glowcast.Cli.Takes;
+using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Take;
+using Glowcast.Server.Answers;
+using NodaTime;
+
+namespace Glowcast.Cli.Commands;
+
+/// <summary>Sorts what was shot into sets, and says which of them are whole.</summary>
+internal sealed class TakeCommand : AnswerCommand
+{
+    private const double LongestClockErrorS = 4e9;
+
+    private readonly Argument<string[]> folder = new("folder") { Description = "Holds the take; it is only read.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string[]> plan = Ask.Plan();
+    private readonly Option<string[]> borders = Ask.For("--borders", "file", "Borders moved by hand. Without it, those saved beside the sheet.");
+    private readonly Option<string[]> clockError = Ask.For("--clock-error", "seconds", "How far the camera's clock was ahead of the right time.");
+    private readonly Option<string[]> knownFrame = Ask.For("--known-frame", "name", "A frame whose time is known; with --shot-at.");
+    private readonly Option<string[]> shotAt = Ask.For("--shot-at", "instant", "When the known frame was shot, with Z or an offset.");
+    private readonly Option<string[]> zone = Ask.TimeZone();
+    private readonly Option<string[]> lists = Ask.For("--lists", "folder", "Write lists of the files of each set: text, CSV and JSON.");
+    private readonly Option<string[]> sheet = Ask.For("--sheet", "file", "Write a contact sheet as HTML, on which borders can be moved.");
+    private readonly Option<string[]> sortInto = Ask.For("--sort-into", "folder", "Put the files of each set into a folder of its own there.");
+    private readonly Option<string[]> by = Ask.For("--by", "copy|link", "Whether by copies or by hard links. Default copy.");
+
+    public TakeCommand(Terminal terminal) : base(
+        "take", "Sort the frames of a folder into sets, and say which are whole.", "glowcast take DCIM/100 --plan plan.json --sheet sheet.html", terminal)
+    {
+        Arguments.Add(folder);
+        Takes(plan, borders, clockError, knownFrame, shotAt, zone, lists, sheet, sortInto, by);
+    }
+
+    protected override void Answer(Question asked, CancellationToken cancel)
+    {
+        var intended = asked.Optional(plan, (path, field) => PlanFile.Open(path, field).Read(PlanNeeds.Gear));
+        var asLinks = asked.Optional(by, (text, field) => text is "copy" or "link" ? text : throw new BadInputException(field, $"Must be copy or link; got '{text}'.")) == "link";
+        var hand = ReadBorders(asked);
+        var (error, known, at) = (asked.NumberOrNone(clockError, -LongestClockErrorS, LongestClockErrorS), asked.Text(knownFrame), asked.Optional(shotAt, TimeReader.Moment));
+        if (asked.Has(knownFrame) != asked.Has(shotAt)) asked.Faults.Add(knownFrame.Name, $"Needs {shotAt.Name}, and that needs it.");
+        if (error is not null && known is not null) asked.Faults.Add(clockError.Name, $"Cannot stand beside {knownFrame.Name}: either the error is given, or a frame to tell it by.");
+        var timeZone = asked.Optional(zone, TimeReader.Zone) ?? intended?.Lookout?.Zone;
+        var path = OneFolder(asked);
+        foreach (var option in new[] { lists, sheet, sortInto }) RefuseAmongOriginals(asked, option, path);
+        var files = path is null ? null : asked.Try(() => TakeFolder.Read(path, folder.Name));
+        asked.Faults.ThrowIfAny();
+
+        var reading = Read(files!, cancel);
+        var set = intended is null ? null : PlannedSet.Of(intended);
+        var take = Sort(reading, set, hand, cancel);
+        var clock = known is null
+            ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
+            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{known}'."), at);
+        var own = set is null ? null : OwnTimes.Of(take, set.Layout.Settings.Times, set.Clock.Order, set.Layout.Settings.Bracket);
+        var answer = TakeAnswer.Of(take, clock, own, reading.Skipped);
+        HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
+        Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));
+    }
+
+    private TakeReading Read(IReadOnlyList<TakeFile> files, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(Terminal, "reading the frames");
+        return TakeReading.Of(files, progress, cancel);
+    }
+
+    private SortedTake Sort(TakeReading reading, PlannedSet? set, HandBorders hand, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(Terminal, "sorting");
+        return set is null
+            ? TakeSorter.Sort(reading.Frames, borders: hand, progress: progress, cancel: cancel)
+            : TakeSorter.Sort(reading.Frames, set.Clock, set.Layout.Settings.Overlap, hand, progress, cancel);
+    }
+
+    private void HandOver(Question asked, SortedTake take, TakeAnswer answer, Dictionary<string, TakeFile> files, bool asLinks, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(Terminal, "handing over");
+        if (asked.Text(lists) is { } listsIn) Written(lists, () => TakeLists.Write(listsIn, take, answer, files));
+        if (asked.Text(sheet) is { } sheetFile) Written(sheet, () => TakeSheet.Write(sheetFile, take, files, progress, cancel));
+        if (asked.Text(sortInto) is { } sorted) SetFolders.Write(sorted, take, files, asLinks, sortInto.Name, progress, cancel);
+    }
+
+    private static void Written(Option option, Action write)
+    {
+        try
+        {
+            write();
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException(option.Name, $"Cannot be written: {refused.Message}");
+        }
+    }
+
+    private string? OneFolder(Question asked)
+    {
+        var given = asked.Texts(folder);
+        if (given.Count == 1) return given[0];
+        asked.Faults.Add(folder.Name, given.Count == 0 ? "Is missing; name the folder of the take." : $"Is given {given.Count} times; give it once.");
+        return null;
+    }
+
+    private HandBorders ReadBorders(Question asked)
+    {
+        if (asked.Has(borders)) return asked.Optional(borders, BordersFile.Read) ?? HandBorders.None;
+        var beside = asked.Text(sheet) is { } path ? TakeSheet.BordersOf(path) : null;
+        return beside is not null && File.Exists(beside) ? asked.Try(() => BordersFile.Read(beside, beside)) ?? HandBorders.None : HandBorders.None;
+    }
+
+    // What is written stays out of the folder of the originals.
+    private static void RefuseAmongOriginals(Question asked, Option<string[]> option, string? originals)
+    {
+        if (originals is null || asked.Text(option) is not { Length: > 0 } target) return;
+        var relative = Path.GetRelativePath(Path.GetFullPath(originals), Path.GetFullPath(target));
+        if (!relative.StartsWith("..", StringComparison.Ordinal) && !Path.IsPathRooted(relative))
+            asked.Faults.Add(option.Name, $"Must lie outside the folder of the take, which is only read; got {target}.");
+    }
+}

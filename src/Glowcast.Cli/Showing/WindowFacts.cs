@@ -1,0 +1,37 @@
+using Glowcast.Engine.Light;
+
+namespace Glowcast.Cli.Showing;
+
+/// <summary>What a window says of its ends and of the way its light comes and goes.</summary>
+internal static class WindowFacts
+{
+    public static IEnumerable<(string Name, string? Text)> Of(LightWindow window) =>
+    [
+        ("lit then", $"ridge {Say.Share(window.Start.RidgeShare)} at its start, {Say.Share(window.End.RidgeShare)} at its end; valley {Say.Share(window.Start.ValleyShare)}, {Say.Share(window.End.ValleyShare)}"),
+        ("opened by", Horizon(window.Start)),
+        ("closed by", Horizon(window.End)),
+        ("light comes", Sweep(window.Gains)),
+        ("light goes", Sweep(window.Loses)),
+        ("broken", window.BreakBefore is { } gap ? $"parted by {Say.Time(gap.Length)} from the window before it" : null),
+    ];
+
+    private static string? Horizon(WindowEdge edge)
+    {
+        if (edge.Horizon is not { } horizon) return null;
+        var what = horizon.Kind switch
+        {
+            HorizonKind.Terrain => "terrain",
+            HorizonKind.Deck => "the deck",
+            HorizonKind.OpenHorizon => "the open horizon",
+            _ => "the edge of the grid",
+        };
+        return $"{what} on {horizon.SunAzimuth.Degrees:0}°{(horizon.Distance is { } distance ? $", {Say.Distance(distance.Metres)} from the ground it shades" : "")}";
+    }
+
+    private static string? Sweep(LightSweep? sweep) => sweep switch
+    {
+        null => null,
+        { From: SweepSide.None } => "on both sides of the span together",
+        _ => $"from the {(sweep.From == SweepSide.Left ? "left" : "right")}: first on {sweep.First.Degrees:0.#}°, last on {sweep.Last.Degrees:0.#}°, {Say.Time(sweep.Across)} across",
+    };
+}

@@ -1,0 +1,126 @@
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
+using Glowcast.Engine.Terrain;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>The part of a scene's ground that stands for all of it through a season, with its horizons.</summary>
+/// <remarks>Every other row of the crest band, and at most so many patches of the rest of the ridge and of the valley, evenly by their weight.</remarks>
+internal sealed class SeasonGround
+{
+    private const int CrestRowsKept = 2;
+    private const int RidgePatchesKept = 600;
+    private const int ValleyPatchesKept = 1200;
+
+    private readonly Member[] members;
+    private readonly HorizonTable table;
+    private readonly double level;
+
+    private SeasonGround(Scene scene, Member[] members, HorizonTable table)
+    {
+        (this.members, this.table) = (members, table);
+        level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
+        CrestColumns = [.. Enumerable.Range(0, members.Length).Where(i => members[i].Patch.Role == PatchRole.Crest)
+            .GroupBy(i => members[i].Patch.Column).Select(column => (IReadOnlyList<int>)[.. column])];
+        Ridge = [.. Enumerable.Range(0, members.Length).Where(i => members[i].Patch.Role != PatchRole.Valley)];
+        Valley = [.. Enumerable.Range(0, members.Length).Where(i => members[i].Patch.Role == PatchRole.Valley)];
+    }
+
+    /// <summary>The crest band, column by column.</summary>
+    public IReadOnlyList<IReadOnlyList<int>> CrestColumns { get; }
+
+    /// <summary>The crest band and the ridge under it.</summary>
+    public IReadOnlyList<int> Ridge { get; }
+
+    public IReadOnlyList<int> Valley { get; }
+
+    public int Count => members.Length;
+
+    public static SeasonGround Of(Scene scene, IProgress<double>? progress, CancellationToken cancel)
+    {
+        var patches = Chosen(scene).ToList();
+        var middle = MiddleOf(scene).Point;
+        var table = HorizonTable.Of([.. patches.Select(patch => patch.Ground)], scene.Grid, scene.Model, null, progress, cancel);
+        return new SeasonGround(scene, [.. patches.Select(patch => new Member(patch, GroundOffset.Between(middle, patch.Ground.Point)))], table);
+    }
+
+    /// <summary>The place about which the sun of a day is worked out: among the crest, which decides.</summary>
+    public static Place MiddleOf(Scene scene)
+    {
+        var crest = scene.Patches.Where(patch => patch.Role == PatchRole.Crest).ToList();
+        return crest.Count > 0 ? crest[crest.Count / 2].Ground : scene.Lookout;
+    }
+
+    public GroundPatch Patch(int member) => members[member].Patch;
+
+    public GroundOffset Offset(int member) => members[member].Offset;
+
+    /// <summary>When a member sees enough of the disc to count as lit.</summary>
+    public List<Stretch> Lit(int member, SeasonSun sun)
+    {
+        var stretches = new List<Stretch>();
+        var (before, lastS) = (RoughRad(member, sun, 0), 0.0);
+        double? start = before > 0 ? 0 : null;
+        for (var look = 1; look < sun.Looks; look++)
+        {
+            var now = RoughRad(member, sun, look);
+            if (before > 0 != now > 0)
+            {
+                lastS = Math.Clamp(CrossingS(member, sun, look), lastS, sun.LengthS);
+                if (start is { } begun) stretches.Add(new Stretch(begun, lastS));
+                start = start is null ? lastS : null;
+            }
+            before = now;
+        }
+        if (start is { } open) stretches.Add(new Stretch(open, sun.LengthS));
+        return stretches;
+    }
+
+    // Between airless altitudes, where the disc is round; right to half a disc, enough to find the two looks to ask closely.
+    private double RoughRad(int member, SeasonSun sun, int look)
+    {
+        var offset = members[member].Offset;
+        return sun.AirlessRad(look, offset) - table.AirlessRad(member, sun.AzimuthRad(look, offset)) - (level * sun.SemidiameterRad);
+    }
+
+    // Between apparent altitudes, as everywhere else (docs/model.md, L2); the straight line through them may cross just outside.
+    private double CrossingS(int member, SeasonSun sun, int look)
+    {
+        var (before, after) = (CloseRad(member, sun, look - 1), CloseRad(member, sun, look));
+        var share = before == after ? 0.5 : before / (before - after);
+        return SeasonSun.LookS * (look - 1 + Math.Clamp(share, -0.5, 1.5));
+    }
+
+    private double CloseRad(int member, SeasonSun sun, int look)
+    {
+        var (patch, offset) = (members[member].Patch, members[member].Offset);
+        var heightM = patch.Ground.Height.Metres;
+        return Refraction.ToApparentRad(sun.AirlessRad(look, offset), heightM)
+            - Refraction.ToApparentRad(table.AirlessRad(member, sun.AzimuthRad(look, offset)), heightM) - (level * sun.SemidiameterRad);
+    }
+
+    private static IEnumerable<GroundPatch> Chosen(Scene scene)
+    {
+        var byRole = scene.Patches.ToLookup(patch => patch.Role);
+        // The lower row of each pair: of a band lit from above, so and so many rows are then lit in both or in neither.
+        var crest = byRole[PatchRole.Crest].GroupBy(patch => patch.Column)
+            .SelectMany(column => column.Where((_, row) => row % CrestRowsKept == CrestRowsKept - 1).DefaultIfEmpty(column.First()));
+        return [.. crest, .. Thinned([.. byRole[PatchRole.Ridge]], RidgePatchesKept), .. Thinned([.. byRole[PatchRole.Valley]], ValleyPatchesKept)];
+    }
+
+    /// <summary>So many patches of equal weight, evenly through the weight of all.</summary>
+    private static List<GroundPatch> Thinned(List<GroundPatch> patches, int kept)
+    {
+        if (patches.Count <= kept) return patches;
+        var each = patches.Sum(patch => patch.Weight) / kept;
+        var (chosen, reached) = (new List<GroundPatch>(), 0.0);
+        foreach (var patch in patches)
+        {
+            reached += patch.Weight;
+            while (chosen.Count < kept && reached > (chosen.Count + 0.5) * each) chosen.Add(patch with { Weight = each });
+        }
+        return chosen;
+    }
+
+    private readonly record struct Member(GroundPatch Patch, GroundOffset Offset);
+}

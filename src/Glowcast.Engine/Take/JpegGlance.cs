@@ -1,0 +1,67 @@
+using BitMiracle.LibJpeg.Classic;
+
+namespace Glowcast.Engine.Take;
+
+/// <summary>Looks at a JPEG: decodes its brightness, small, within bounds, and keeps a glance of it.</summary>
+internal static class JpegGlance
+{
+    private const int MostSide = 20_000;
+    private const long MostPixels = 120_000_000;
+    private const long MostProgressivePixels = 12_000_000;
+    private const int WideEnough = 256;
+
+    /// <param name="lie">How the picture lies (EXIF 0x0112).</param>
+    /// <param name="shape">Width by height of the picture; a thumbnail of another shape has bars, which are cut off.</param>
+    /// <returns>Null where it cannot be decoded.</returns>
+    public static Glance? Of(byte[] jpeg, int lie, double? shape)
+    {
+        if (jpeg.Length < 100 || jpeg[0] != 0xFF || jpeg[1] != 0xD8) return null;
+        try
+        {
+            using var stream = new MemoryStream(jpeg, writable: false);
+            return Decode(stream, lie, shape);
+        }
+        catch (Exception broken) when (broken is not OutOfMemoryException)
+        {
+            // Whatever a damaged preview makes the decoder stumble over: there is then none.
+            return null;
+        }
+    }
+
+    private static Glance? Decode(MemoryStream stream, int lie, double? shape)
+    {
+        var decoder = new jpeg_decompress_struct(new Strict());
+        decoder.jpeg_stdio_src(stream);
+        decoder.jpeg_read_header(true);
+        var pixels = (long)decoder.Image_width * decoder.Image_height;
+        if (Math.Max(decoder.Image_width, decoder.Image_height) > MostSide || pixels > (decoder.jpeg_has_multiple_scans() ? MostProgressivePixels : MostPixels)) return null;
+        if (decoder.Num_components is not (1 or 3)) return null;
+        decoder.Out_color_space = J_COLOR_SPACE.JCS_GRAYSCALE;
+        (decoder.Scale_num, decoder.Scale_denom) = (1, 1);
+        while (decoder.Scale_denom < 8 && decoder.Image_width / (decoder.Scale_denom * 2) >= WideEnough) decoder.Scale_denom *= 2;
+        decoder.jpeg_start_decompress();
+        var cells = new GlanceCells(decoder.Output_width, decoder.Output_height, lie, shape);
+        var line = new[] { new byte[decoder.Output_width] };
+        while (decoder.Output_scanline < decoder.Output_height)
+        {
+            var y = decoder.Output_scanline;
+            decoder.jpeg_read_scanlines(line, 1);
+            cells.Add(y, line[0]);
+        }
+        return cells.Glance;
+    }
+
+    /// <summary>Stops at errors, and writes nothing anywhere.</summary>
+    private sealed class Strict : jpeg_error_mgr
+    {
+        public override void error_exit() => throw new InvalidDataException(format_message());
+
+        public override void emit_message(int msg_level)
+        {
+        }
+
+        public override void output_message()
+        {
+        }
+    }
+}

@@ -1,0 +1,42 @@
+namespace Glowcast.Engine.Take;
+
+/// <summary>Whether a frame looks like a marker frame: all dark, or a hand close before the lens, which is evener than the
+/// pictures around it and of another brightness.</summary>
+/// <remarks>docs/model.md, Take eq. 2.</remarks>
+internal static class MarkerLikeness
+{
+    private const double DarkBelowStops = 4;
+    private const double EvenShare = 0.45;
+    private const double BlankShare = 0.3;
+    private const double OtherBrightnessStops = 1;
+    private const double AlikeStops = 0.7;
+
+    private const double Dark = 7;
+    private const double Hand = 4;
+    private const double Doubtful = -1;
+    private const double Picture = -4;
+    private const double Unknown = -0.7;
+
+    /// <summary>For each frame, the logarithm of how much likelier it is to be a marker than a picture, by its looks.</summary>
+    public static double[] Of(IReadOnlyList<ShotFrame> frames)
+    {
+        var glances = frames.Select(frame => frame.Glance).ToList();
+        var usualStops = SessionFacts.Median(glances.OfType<Glance>().Select(glance => glance.MeanStops));
+        var usualContrast = SessionFacts.Median(glances.OfType<Glance>().Select(glance => glance.ContrastStops));
+        return [.. glances.Select((glance, i) => glance is null ? Unknown : OddsOf(i, glance))];
+
+        double OddsOf(int i, Glance glance)
+        {
+            if (glance.MeanStops < usualStops - DarkBelowStops) return HasLike(i, glance) ? Hand : Dark;
+            var isEven = glance.ContrastStops < EvenShare * usualContrast;
+            if (!isEven) return Picture;
+            if (HasLike(i, glance)) return Doubtful;
+            return Math.Abs(glance.MeanStops - usualStops!.Value) > OtherBrightnessStops || glance.ContrastStops < BlankShare * usualContrast ? Hand : Doubtful;
+        }
+
+        // A frame of open sky is even and bright too, but so are those beside it in its row.
+        bool HasLike(int i, Glance glance) => new[] { i - 1, i + 1 }
+            .Where(beside => beside >= 0 && beside < glances.Count)
+            .Any(beside => glances[beside] is { } other && other.ContrastStops < EvenShare * usualContrast && Math.Abs(other.MeanStops - glance.MeanStops) < AlikeStops);
+    }
+}

@@ -1,0 +1,76 @@
+using Glowcast.Engine.Capture;
+
+namespace Glowcast.Engine.Take;
+
+/// <summary>Sorts the sessions of one camera, one after another.</summary>
+internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double overlap)
+{
+    private const double PlanDeserves = 10;
+    private const double PoorlyFilled = 0.8;
+    private const int PacesTried = 3;
+    private const int LeastFrames = 3;
+    private const double LeastShare = 0.25;
+    private const long MostStates = 30_000_000;
+
+    private readonly SetRhythm? planned = clock is null ? null : SetRhythm.Of(clock);
+    private readonly List<FoundSet> sets = [];
+    private readonly HashSet<int> taken = [];
+    private readonly HashSet<int> markers = [];
+
+    public IReadOnlyList<FoundSet> Sets => sets;
+
+    public double LongestStepS => planned is null ? 0 : Math.Max(planned.StepS, planned.RowStepS);
+
+    /// <summary>Frames that have come into no set.</summary>
+    public IEnumerable<LooseFrame> Loose => Enumerable.Range(0, facts.Count).Where(frame => !taken.Contains(frame)).Select(LooseOf);
+
+    public void Add(Range range, bool isByHand)
+    {
+        var (start, count) = range.GetOffsetAndLength(facts.Count);
+        if (Fit(range, isByHand) is not { } fit) return;
+        var follows = planned is not null && fit.Rhythm.Length == planned.Length && fit.Rhythm.Columns == planned.Columns;
+        var found = isByHand ? [Whole(fit.Run, start, count, fit.Rhythm)] : fit.Run.Sets.Where(set => IsSet(set, fit.Rhythm)).ToList();
+        taken.UnionWith(found.SelectMany(set => set.Frames).Select(frame => frame.Frame));
+        var report = new SetReport(facts, fit.Rhythm, follows ? clock : null, clock is not null, overlap, taken);
+        foreach (var (index, set) in found.Index())
+        {
+            var window = (index > 0 ? found[index - 1].First : start)..(index + 1 < found.Count ? found[index + 1].Last + 1 : start + count);
+            var confidence = isByHand ? 1 : BorderConfidence.Of(facts, window, fit.Rhythm, set);
+            var before = index > 0 ? found[index - 1].Last : (int?)null;
+            sets.Add(report.Of(set, confidence, before, isByHand));
+            if (set.Marker is { } marker) markers.Add(marker);
+        }
+    }
+
+    private (SetRhythm Rhythm, AlignedRun Run)? Fit(Range range, bool isOneSet)
+    {
+        var count = range.GetOffsetAndLength(facts.Count).Length;
+        if (planned is null || (long)count * planned.Length > MostStates) return RhythmGuess.Best(facts, range);
+        var byPlan = RhythmFit.Best(facts, range, planned, StepModes.Of(facts, range, PacesTried), isOneSet);
+        if (isOneSet || byPlan.Run.Sets.Sum(set => set.Filled) >= PoorlyFilled * Math.Max(count, byPlan.Run.Sets.Count * planned.Length)) return byPlan;
+        return RhythmGuess.Best(facts, range) is { } guess && guess.Run.Score > byPlan.Run.Score + PlanDeserves ? guess : byPlan;
+    }
+
+    private static bool IsSet(AlignedSet set, SetRhythm rhythm) => set.Filled >= Math.Max(LeastFrames, LeastShare * rhythm.Length);
+
+    // Frames that the rhythm has no place for are the user's to have put there: they count as shot again.
+    private static AlignedSet Whole(AlignedRun run, int start, int count, SetRhythm rhythm)
+    {
+        var placed = run.Sets.SelectMany(set => set.Frames).ToDictionary(frame => frame.Frame);
+        var position = 0;
+        var frames = new List<PlacedFrame>();
+        for (var frame = start; frame < start + count; frame++)
+        {
+            var known = placed.TryGetValue(frame, out var there);
+            position = known ? there.Position : placed.Count > 0 ? position : Math.Min(frame - start, rhythm.Length - 1);
+            frames.Add(known ? there : new PlacedFrame(frame, position, placed.Count > 0));
+        }
+        return new AlignedSet(null, frames);
+    }
+
+    private LooseFrame LooseOf(int frame) => facts.LooksLikeMarker(frame)
+        ? new LooseFrame(facts.Frames[frame], LooseKind.Marker, "Dark, or even and unlike its neighbours: a marker frame.")
+        : markers.Contains(frame)
+        ? new LooseFrame(facts.Frames[frame], LooseKind.Marker, "Just before a set, as long as a marker frame would be: a marker by its time.")
+        : new LooseFrame(facts.Frames[frame], LooseKind.Alone, "Neither its time nor its settings make it part of a set.");
+}

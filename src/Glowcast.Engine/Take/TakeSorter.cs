@@ -1,0 +1,45 @@
+using Glowcast.Engine.Capture;
+
+namespace Glowcast.Engine.Take;
+
+/// <summary>Sorts the frames of a take into sets, by their times, their looks and their settings; with the clock of a plan or
+/// without.</summary>
+public static class TakeSorter
+{
+    /// <param name="frames">In any order, of any cameras.</param>
+    /// <param name="clock">Of the plan; null to find the rhythm from the take itself.</param>
+    /// <param name="overlap">The share of a frame that its neighbour repeats.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static SortedTake Sort(
+        IReadOnlyList<ShotFrame> frames, SetClock? clock = null, double overlap = 0.4, HandBorders? borders = null,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(frames);
+        borders ??= HandBorders.None;
+        var (sets, cautions) = (new List<FoundSet>(), new List<string>());
+        var loose = frames.Where(frame => borders.Loose.Contains(frame.Name)).Select(frame => new LooseFrame(frame, LooseKind.Alone, "You took it out.")).ToList();
+        var cameras = frames.Where(frame => frame.Taken is not null && !borders.Loose.Contains(frame.Name))
+            .GroupBy(frame => frame.Camera).OrderByDescending(camera => camera.Count()).ToList();
+        if (cameras.Count > 1) cautions.Add($"The take is of {cameras.Count} cameras; each is sorted by itself.");
+        var inOrder = new List<ShotFrame>();
+        foreach (var camera in cameras)
+        {
+            var (ordered, seconds, caution) = ShotOrder.Of(camera);
+            if (caution is not null) cautions.Add(caution);
+            var facts = new SessionFacts(ordered, seconds, overlap);
+            var sorter = new SessionSorter(facts, clock, overlap);
+            foreach (var (range, isByHand) in Sessions.Of(facts, sorter.LongestStepS, borders))
+            {
+                cancel.ThrowIfCancellationRequested();
+                sorter.Add(range, isByHand);
+                progress?.Report((inOrder.Count + range.End.Value) / (double)frames.Count);
+            }
+            sets.AddRange(sorter.Sets);
+            loose.AddRange(sorter.Loose);
+            inOrder.AddRange(ordered);
+        }
+        var withoutTime = frames.Where(frame => frame.Taken is null).Select(frame => frame.Name).ToList();
+        return new SortedTake(sets, loose, withoutTime, cautions) { InOrder = inOrder, Choices = BetterRepeat.Among(sets) };
+    }
+}

@@ -1,0 +1,78 @@
+using System.Text.RegularExpressions;
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Weather;
+
+/// <summary>Decodes the parts A and B of a land station's TEMP message: the levels up to 100 hPa. Parts C and D, above
+/// them, are passed over.</summary>
+public static partial class TempDecoder
+{
+    /// <exception cref="BadInputException">No such message, of more than one flight, or without a readable head.</exception>
+    public static TempReport Decode(string text, string name)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var passedOver = new List<string>();
+        var levels = new List<TempLevel>();
+        TempHead? head = null;
+        var read = new HashSet<char>();
+        foreach (var part in PartsOf(text))
+        {
+            if (part.Letter is 'C' or 'D') passedOver.Add($"Part {part.Letter}, above 100 hPa, was passed over.");
+            else if (part.Groups.Contains("NIL")) passedOver.Add($"Part {part.Letter} is NIL: the station sent no flight.");
+            else if (!read.Add(part.Letter)) passedOver.Add($"A second part {part.Letter} was passed over.");
+            else
+            {
+                var own = TempHead.Of(part, name);
+                if (head is not null && (head.Station, head.Time) != (own.Station, own.Time))
+                    throw new BadInputException(name, $"Holds parts of more than one flight (station {head.Station} and {own.Station}, day {head.Time.Day} {head.Time.Hour:00} UTC and day {own.Time.Day} {own.Time.Hour:00} UTC); give those of one.");
+                // Only part A says up to which mandatory level there are winds.
+                head = head is null || part.Letter == 'A' ? own : head;
+                var levelReader = new TempPartReader(part, own, passedOver);
+                levels.AddRange(part.Letter == 'A' ? levelReader.Mandatory() : levelReader.Significant());
+            }
+        }
+        return head is null
+            ? throw new BadInputException(name, "Has neither part A (TTAA) nor part B (TTBB) of a TEMP message.")
+            : new TempReport(head.Station, head.Time, head.WindInKnots, head.HighestWindLevel, levels, passedOver);
+    }
+
+    internal static bool HasPart(string text) => PartMark().IsMatch(text);
+
+    private static IEnumerable<TempPart> PartsOf(string text)
+    {
+        var marks = PartMark().Matches(text);
+        for (var i = 0; i < marks.Count; i++)
+        {
+            var start = marks[i].Index + marks[i].Length;
+            var body = text[start..(i + 1 < marks.Count ? marks[i + 1].Index : text.Length)];
+            var end = body.IndexOf('=', StringComparison.Ordinal);
+            yield return new TempPart(marks[i].Groups["part"].Value[0], (end < 0 ? body : body[..end]).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        }
+    }
+
+    [GeneratedRegex(@"\bTT(?<part>A)A\b|\bTT(?<part>B)B\b|\bTT(?<part>C)C\b|\bTT(?<part>D)D\b")]
+    private static partial Regex PartMark();
+}
+
+/// <summary>One part of a message: its letter and the groups after TTAA or TTBB.</summary>
+internal sealed record TempPart(char Letter, string[] Groups);
+
+/// <summary>The first two groups of a part: YYGGI and IIiii.</summary>
+internal sealed record TempHead(string Station, DayAndHour Time, bool WindInKnots, char HighestWindLevel)
+{
+    private const int KnotsAdded = 50;
+
+    /// <exception cref="BadInputException">They are not there, or no day and hour.</exception>
+    public static TempHead Of(TempPart part, string name)
+    {
+        var right = $"TT{part.Letter}{part.Letter} is followed by day, hour and a figure (such as 59121), then the station's five figures";
+        if (part.Groups is not [{ Length: 5 } time, { Length: 5 } station, ..] || TempGroups.Whole(time[..4]) is not { } dayAndHour || TempGroups.Whole(station) is null)
+            throw new BadInputException(name, $"Its part {part.Letter} has no readable head: {right}; got '{Shortened.To40(string.Join(' ', part.Groups.Take(2)))}'.");
+        var (day, hour) = (dayAndHour / 100, dayAndHour % 100);
+        var inKnots = day > KnotsAdded;
+        if (inKnots) day -= KnotsAdded;
+        return day is >= 1 and <= 31 && hour <= 24
+            ? new TempHead(station, new DayAndHour(day, hour), inKnots, time[4])
+            : throw new BadInputException(name, $"Its part {part.Letter} has no possible day and hour: {right}; got '{time}'.");
+    }
+}

@@ -1,0 +1,80 @@
+using System.Text.Json;
+using Glowcast.Server.Kept;
+using Glowcast.Server.Store;
+using Microsoft.AspNetCore.Http.HttpResults;
+using NodaTime;
+using NodaTime.Text;
+
+namespace Glowcast.Server.Api;
+
+/// <param name="Changed">UTC.</param>
+public sealed record KeptLookout(string Id, string Name, string Changed, JsonElement Lookout);
+
+/// <inheritdoc cref="KeptLookout"/>
+/// <param name="Gear">Camera, lens and set, as in a plan.</param>
+public sealed record KeptGear(string Id, string Name, string Changed, JsonElement Gear);
+
+/// <inheritdoc cref="KeptLookout"/>
+public sealed record KeptPlan(string Id, string Name, string Changed, JsonElement Plan);
+
+/// <summary>The things that users keep under ids of their own.</summary>
+internal static class DocumentApi
+{
+    public static void MapDocuments(this IEndpointRouteBuilder routes)
+    {
+        routes.MapKind(DocumentKind.Lookouts, "lookout", (id, name, changed, lookout) => new KeptLookout(id, name, changed, lookout));
+        routes.MapKind(DocumentKind.Gear, "set of gear", (id, name, changed, gear) => new KeptGear(id, name, changed, gear));
+        routes.MapKind(DocumentKind.Plans, "plan", (id, name, changed, plan) => new KeptPlan(id, name, changed, plan));
+    }
+
+    private static void MapKind<T>(this IEndpointRouteBuilder routes, DocumentKind kind, string word, Func<string, string, string, JsonElement, T> answer)
+    {
+        var group = routes.MapGroup($"/api/{kind.Path}").WithTags("Kept");
+        var desk = new DocumentDesk<T>(kind, word, answer);
+        group.MapGet("/", desk.AllAsync).WithSummary($"Every {word} that is kept, by name.").Produces<T[]>();
+        group.MapGet("/{id}", desk.OneAsync).WithSummary($"One {word}.").Produces<T>().ProducesProblem(StatusCodes.Status404NotFound);
+        group.MapPut("/{id}", desk.PutAsync)
+            .WithSummary($"Keeps a {word} under an id of your choice, instead of the one there.")
+            .WithDescription("If-Match with the entity tag last seen keeps two writers from undoing one another; If-None-Match: * only makes new ones.")
+            .TakesJson(kind.Field)
+            .Produces<T>().Produces<T>(StatusCodes.Status201Created).ProducesValidationProblem()
+            .ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .ProducesProblem(StatusCodes.Status507InsufficientStorage);
+        group.MapDelete("/{id}", desk.DeleteAsync)
+            .WithSummary($"Forgets a {word}.").Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+    }
+
+    private sealed class DocumentDesk<T>(DocumentKind kind, string word, Func<string, string, string, JsonElement, T> answer)
+    {
+        public async Task<IResult> AllAsync(IDocuments documents, CancellationToken cancel) =>
+            Tagged.Json((await documents.AllAsync(kind.Path, cancel)).Select(Answer));
+
+        public async Task<IResult> OneAsync(string id, IDocuments documents, CancellationToken cancel) =>
+            await documents.FindAsync(kind.Path, id, cancel) is { } found ? Tagged.Json(Answer(found)) : NotFound(id);
+
+        public async Task<IResult> PutAsync(string id, HttpContext context, IDocuments documents, IClock clock)
+        {
+            using var body = await context.Request.ParseJsonAsync(context.RequestAborted);
+            var read = DocumentBody.Read(id, body.RootElement, kind);
+            var document = new Document(kind.Path, id, read.Name, read.Thing.GetRawText(), clock.GetCurrentInstant());
+            var condition = new WriteCondition(context.Request.Headers);
+            var outcome = await documents.PutAsync(
+                document, before => condition.Allows(before is null ? null : Tagged.TagOf(Answer(before))), context.RequestAborted);
+            return outcome switch
+            {
+                PutOutcome.Refused => TypedResults.Problem($"The {word} '{id}' is not as you last saw it; get it again.", statusCode: StatusCodes.Status412PreconditionFailed),
+                PutOutcome.TooMany => TypedResults.Problem($"There are as many of {kind.Path} as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity),
+                _ => Tagged.Kept(context, Answer(document), outcome == PutOutcome.Created ? $"/api/{kind.Path}/{id}" : null),
+            };
+        }
+
+        public async Task<IResult> DeleteAsync(string id, IDocuments documents, CancellationToken cancel) =>
+            await documents.DeleteAsync(kind.Path, id, cancel) ? TypedResults.NoContent() : NotFound(id);
+
+        private T Answer(Document document) => answer(
+            document.Id, document.Name, InstantPattern.ExtendedIso.Format(document.Changed), JsonElement.Parse(document.Json));
+
+        private ProblemHttpResult NotFound(string id) => TypedResults.Problem($"No {word} is kept as '{id}'.", statusCode: StatusCodes.Status404NotFound);
+    }
+}

@@ -1,0 +1,69 @@
+using System.Text.Json;
+using Glowcast.Engine.Measures;
+using Glowcast.Server.Forecasts;
+using Glowcast.Server.Notes;
+using Microsoft.AspNetCore.Http.HttpResults;
+using NodaTime;
+
+namespace Glowcast.Server.Api;
+
+/// <param name="Against">What all of them say together.</param>
+/// <param name="Notes">The latest first.</param>
+public sealed record NotesAnswer(SeenAgainstForecast Against, IReadOnlyList<FieldNote> Notes);
+
+internal static class NoteApi
+{
+    private static readonly QueryParameter[] Place =
+    [
+        new("latitudeDeg", "Of one lookout; leave both out for all.", "number"),
+        new("longitudeDeg", "Of one lookout.", "number"),
+    ];
+
+    public static void MapNotes(this IEndpointRouteBuilder routes)
+    {
+        var group = routes.MapGroup("/api/notes").WithTags("Field notes");
+        group.MapGet("/", AllAsync).WithSummary("What was seen in the field, and how far forecasts were off: bias and spread, of one lookout or of all.")
+            .TakesQuery(Place).Produces<NotesAnswer>().ProducesValidationProblem();
+        group.MapGet("/{id}", OneAsync).WithSummary("One field note.").Produces<FieldNote>().ProducesProblem(StatusCodes.Status404NotFound);
+        group.MapPost("/", PostAsync)
+            .WithSummary("Notes what was seen in the field on the day of a forecast.")
+            .WithDescription("firstLight and lastLight are compared with start and end of the forecast's window (the first, unless window says another), deckTopM with the deck that was assumed. Later forecasts show what all notes say.")
+            .TakesNote()
+            .Produces<FieldNote>(StatusCodes.Status201Created).ProducesValidationProblem().ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+            .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
+            .ProducesProblem(StatusCodes.Status507InsufficientStorage);
+        group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets a field note.").Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+    }
+
+    private static async Task<IResult> AllAsync(HttpContext context, NoteBook notes)
+    {
+        var faults = new Faults();
+        var query = new QueryFields(context.Request.Query, faults);
+        var (latitude, longitude) = (query.NumberOrNone("latitudeDeg", -90, 90), query.NumberOrNone("longitudeDeg", -180, 180));
+        query.RefuseUnknown();
+        if (latitude is null != longitude is null) faults.Add(latitude is null ? "latitudeDeg" : "longitudeDeg", "Is missing; latitude and longitude belong together.");
+        faults.ThrowIfAny();
+        var found = await notes.AllAsync(latitude is { } north && longitude is { } east ? FieldNote.PlaceOf(north, east) : null, context.RequestAborted);
+        return Tagged.Json(new NotesAnswer(SeenAgainstForecast.Of(found), found));
+    }
+
+    private static async Task<IResult> OneAsync(string id, NoteBook notes, CancellationToken cancel) =>
+        await notes.FindAsync(id, cancel) is { } note ? Tagged.Json(note) : NotFound(id);
+
+    private static async Task<IResult> PostAsync(HttpContext context, NoteBook notes, ForecastDesk desk, IClock clock)
+    {
+        using var body = await context.Request.ParseJsonAsync(context.RequestAborted);
+        var address = NoteReader.ForecastIn(body.RootElement);
+        var answer = address is null ? null : await desk.FindAsync(address, ForecastParts.Bare, context.RequestAborted);
+        var now = clock.GetCurrentInstant();
+        var note = NoteReader.Read(body.RootElement, answer is null ? null : JsonElement.Parse(answer), now);
+        return await notes.AddAsync(note, now, context.RequestAborted)
+            ? TypedResults.Created($"/api/notes/{note.Id}", note)
+            : TypedResults.Problem("There are as many field notes as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> DeleteAsync(string id, NoteBook notes, CancellationToken cancel) =>
+        await notes.DeleteAsync(id, cancel) ? TypedResults.NoContent() : NotFound(id);
+
+    private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no field note '{id}'.", statusCode: StatusCodes.Status404NotFound);
+}

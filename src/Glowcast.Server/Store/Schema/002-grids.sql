@@ -1,0 +1,7 @@
+CREATE TABLE grid (
+    id TEXT NOT NULL PRIMARY KEY,
+    file_name TEXT NOT NULL,
+    bytes INTEGER NOT NULL,
+    facts TEXT NOT NULL,
+    added TEXT NOT NULL
+) STRICT, WITHOUT ROWID;

@@ -1,0 +1,59 @@
+// @ts-check
+/** Elevation grids and named summits of the user's own, dropped or chosen as files. */
+import { html } from '../draw/elements.js';
+import * as service from '../api.js';
+import { summitsOf } from '../think/summits.js';
+
+export class Grids {
+  /** @param {HTMLElement} place @param {{ onGrid: (id: string) => void, onForget: (id: string) => void, onSounding: (text: string) => void,
+   * onSummits: (summits: import('../think/summits.js').Summit[]) => void }} does */
+  constructor(place, does) {
+    this.does = does;
+    this.file = /** @type {HTMLInputElement} */ (html('input', { type: 'file', id: 'grid-file', multiple: '' }));
+    this.said = html('div', { role: 'status' });
+    this.list = html('ul', { class: 'kept' });
+    const zone = html('div', { class: 'drop' },
+      html('label', { for: 'grid-file' }, 'Drop elevation grids here (.hgt, GeoTIFF, DTED, Esri ASCII), named summits (GPX, GeoJSON) or a sounding (text): '), this.file);
+    this.file.addEventListener('change', () => this.take(this.file.files));
+    for (const over of ['dragover', 'drop']) zone.addEventListener(over, event => event.preventDefault());
+    zone.addEventListener('drop', event => this.take(/** @type {DragEvent} */ (event).dataTransfer?.files));
+    place.append(zone, this.said, this.list);
+  }
+
+  /** @param {FileList | null | undefined} files */
+  async take(files) {
+    for (const file of files ?? []) {
+      const line = html('p', {}, file.name);
+      this.said.append(line);
+      try {
+        if (/\.(gpx|geojson|json)$/i.test(file.name)) {
+          const summits = summitsOf(await file.text());
+          line.textContent = `${file.name}: ${summits.length} named ${summits.length === 1 ? 'point' : 'points'}.`;
+          this.does.onSummits(summits);
+        } else if (/\.(txt|csv|html?|temp|fm35)$/i.test(file.name)) {
+          this.does.onSounding(await file.text());
+          line.textContent = `${file.name}: laid under the plan.`;
+        } else {
+          const { id } = await service.sendGrid(file, share => { line.textContent = `${file.name}: ${Math.round(100 * share)} %`; });
+          line.textContent = `${file.name}: taken in.`;
+          this.does.onGrid(id);
+        }
+      } catch (error) {
+        const faults = error instanceof service.Refusal ? Object.values(error.faults).flat() : [];
+        line.className = 'missing';
+        line.textContent = `${file.name} was refused: ${faults.join(' ') || /** @type {Error} */ (error).message}`;
+      }
+    }
+    this.file.value = '';
+  }
+
+  /** @param {import('./map.js').Grid[]} grids @param {string[]} used by the plan */
+  show(grids, used) {
+    this.list.replaceChildren(...grids.map(({ id, grid }) => {
+      const tick = /** @type {HTMLInputElement} */ (html('input', { type: 'checkbox' }));
+      tick.checked = used.includes(id);
+      tick.addEventListener('change', () => (tick.checked ? this.does.onGrid(id) : this.does.onForget(id)));
+      return html('li', {}, html('label', {}, tick, ` ${grid.name}`));
+    }));
+  }
+}

@@ -1,0 +1,60 @@
+using System.IO.Compression;
+using System.Net;
+using System.Text;
+using System.Text.Json;
+
+namespace Glowcast.Cli.Tests;
+
+public class DataCommandTests(MadeValley valley) : IClassFixture<MadeValley>
+{
+    [Fact]
+    public async Task A_backup_taken_while_the_service_runs_brings_everything_back()
+    {
+        var (data, restored, backup) = (Path.Combine(valley.Folder, "data"), Path.Combine(valley.Folder, "restored"), Path.Combine(valley.Folder, "backup.zip"));
+        string grid;
+        await using (var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--data", data))
+        {
+            using var client = new HttpClient { BaseAddress = await service.AddressAsync() };
+            using var lookout = new StringContent("""{ "name": "Saddle", "lookout": { "latitudeDeg": 46, "longitudeDeg": 7 } }""", Encoding.UTF8, "application/json");
+            using var put = await client.PutAsync(new Uri("api/lookouts/saddle", UriKind.Relative), lookout, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Created, put.StatusCode);
+            using var file = new ByteArrayContent(await File.ReadAllBytesAsync(valley.Grid, TestContext.Current.CancellationToken));
+            file.Headers.ContentType = new("application/octet-stream");
+            using var post = await client.PostAsync(new Uri("api/grids?name=made.asc", UriKind.Relative), file, TestContext.Current.CancellationToken);
+            grid = JsonDocument.Parse(await post.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("id").GetString()!;
+
+            Assert.Equal(0, (await Outcome.Of("data", "backup", "--data", data, "--out", backup)).Exit);
+        }
+        Assert.Equal(0, (await Outcome.Of("data", "restore", "--from", backup, "--data", restored)).Exit);
+
+        await using var again = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--data", restored);
+        using var other = new HttpClient { BaseAddress = await again.AddressAsync() };
+        Assert.Contains("Saddle", await other.GetStringAsync(new Uri("api/lookouts/saddle", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        using var relief = await other.GetAsync(new Uri($"api/grids/{grid}/hillshade", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.OK, relief.StatusCode);
+    }
+
+    [Fact]
+    public async Task Folders_and_files_that_will_not_do_are_said()
+    {
+        Assert.Equal(["--data"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", Path.Combine(valley.Folder, "none.zip"))).Faults);
+        Assert.Equal(["--data"], (await Outcome.Of("data", "restore", "--from", "any.zip", "--data", valley.Folder)).Faults);
+        var data = Path.Combine(valley.Folder, "new");
+        Assert.Equal(["--from"], (await Outcome.Of("data", "restore", "--from", "nowhere.zip", "--data", data)).Faults);
+        Assert.Equal(["--from"], (await Outcome.Of("data", "restore", "--from", valley.Plan, "--data", data)).Faults);
+        Assert.Equal(["--data", "--out"], (await Outcome.Of("data", "backup")).Faults);
+    }
+
+    [Fact]
+    public async Task Entries_of_an_archive_that_point_elsewhere_are_not_followed()
+    {
+        var (backup, data) = (Path.Combine(valley.Folder, "evil.zip"), Path.Combine(valley.Folder, "evil-data"));
+        await using (var archive = await ZipFile.OpenAsync(backup, ZipArchiveMode.Create, TestContext.Current.CancellationToken))
+        {
+            await using var entry = await archive.CreateEntry("../escaped").OpenAsync(TestContext.Current.CancellationToken);
+            await entry.WriteAsync("evil"u8.ToArray(), TestContext.Current.CancellationToken);
+        }
+        Assert.Equal(["--from"], (await Outcome.Of("data", "restore", "--from", backup, "--data", data)).Faults);
+        Assert.False(File.Exists(Path.Combine(valley.Folder, "escaped")));
+    }
+}
