@@ -68,6 +68,12 @@ public sealed class ElevationGrid
     /// <see cref="Maxima"/> do without.</summary>
     internal ReadOnlySpan<float> Heights => raised.Value;
 
+    /// <summary>All heights in one piece, of the bare ground: where they are lower, those of this grid are <see cref="FloorM"/>.</summary>
+    internal ReadOnlySpan<float> BareHeights => heights;
+
+    /// <summary>No height is lower [m]; −∞ where nothing lies on the ground.</summary>
+    internal float FloorM => floorM;
+
     /// <inheritdoc cref="CrestSharpness.RmsDropM"/>
     internal double CrestDropM => crestDropM.Value;
 

@@ -130,11 +130,13 @@ internal sealed class SurfaceSweep(ElevationGrid grid, SightModel model, Place e
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private (Vector256<double> NW, Vector256<double> NE, Vector256<double> SW, Vector256<double> SE) Corners(Vector256<double> post)
     {
-        ref var ground = ref MemoryMarshal.GetReference(grid.Heights);
+        ref var ground = ref MemoryMarshal.GetReference(grid.BareHeights);
         ref var a = ref Unsafe.Add(ref ground, (nint)post.GetElement(0));
         ref var b = ref Unsafe.Add(ref ground, (nint)post.GetElement(1));
         ref var c = ref Unsafe.Add(ref ground, (nint)post.GetElement(2));
         ref var d = ref Unsafe.Add(ref ground, (nint)post.GetElement(3));
+        // A NaN is not lower, and stays.
+        var floor = Vector256.Create(grid.FloorM);
         var (nw, ne) = Apart(Vector256.Create(Pair(ref a), Pair(ref b), Pair(ref c), Pair(ref d)));
         var south = lastColumn + 1;
         var (sw, se) = Apart(Vector256.Create(
@@ -143,9 +145,10 @@ internal sealed class SurfaceSweep(ElevationGrid grid, SightModel model, Place e
 
         static long Pair(ref float post) => Unsafe.ReadUnaligned<long>(ref Unsafe.As<float, byte>(ref post));
 
-        static (Vector256<double> West, Vector256<double> East) Apart(Vector256<long> pairs)
+        (Vector256<double> West, Vector256<double> East) Apart(Vector256<long> pairs)
         {
             var sorted = Vector256.Shuffle(pairs.AsSingle(), Vector256.Create(0, 2, 4, 6, 1, 3, 5, 7));
+            sorted = Vector256.ConditionalSelect(Vector256.LessThan(sorted, floor), floor, sorted);
             return (Vector256.WidenLower(sorted), Vector256.WidenUpper(sorted));
         }
     }

@@ -16,6 +16,13 @@ public class VisibleSurfaceTests
     }
 
     [Fact]
+    public void Under_a_deck_it_is_the_same()
+    {
+        var grid = RoughGround.Of(seed: 5, size: 161, holes: 20).Under(Length.FromMetres(512.3));
+        SeesTheSame(grid, new Place(grid.Posts.ToPoint(71.3, 90.2), Length.FromMetres(700)), columns: 90);
+    }
+
+    [Fact]
     public void From_a_post_the_rows_and_columns_of_posts_are_seen_too()
     {
         var grid = RoughGround.Of(seed: 4, size: 161, holes: 300);
