@@ -6,7 +6,7 @@ namespace Glowcast.Engine.Weather;
 /// <summary>Which column of a table holds what, and in which unit; turns the words of a row into a level.</summary>
 internal sealed class SoundingColumns
 {
-    private readonly (int Index, Func<double, double> Convert)?[] places = new (int, Func<double, double>)?[6];
+    private readonly (int Index, Func<double, double> Convert)?[] places = new (int, Func<double, double>)?[Enum.GetValues<Quantity>().Length];
     private readonly string name;
 
     public SoundingColumns(string name) => this.name = name;

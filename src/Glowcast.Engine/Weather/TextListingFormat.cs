@@ -75,7 +75,7 @@ internal sealed partial class TextListingFormat : ISoundingFormat
     }
 
     private static string? StationOf(string text) =>
-        Title().Match(text) is { Success: true } older ? $"{older.Groups["station"].Value.Trim()}"
+        Title().Match(text) is { Success: true } older ? older.Groups["station"].Value.Trim()
         : NewerTitle().Match(text) is { Success: true } newer ? newer.Groups["station"].Value
         : null;
 
