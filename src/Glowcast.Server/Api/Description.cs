@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using Microsoft.OpenApi.Reader;
 
@@ -5,7 +6,8 @@ namespace Glowcast.Server.Api;
 
 /// <summary>One value of a query, as the description of the service names it.</summary>
 /// <param name="Type">Of JSON schema.</param>
-internal sealed record QueryParameter(string Name, string Description, string Type = "string", bool IsRequired = false)
+/// <param name="Example">One that can be sent as it is, together with those of the others.</param>
+internal sealed record QueryParameter(string Name, string Description, string Type = "string", bool IsRequired = false, string? Example = null)
 {
     public IOpenApiParameter Described => new OpenApiParameter
     {
@@ -13,6 +15,7 @@ internal sealed record QueryParameter(string Name, string Description, string Ty
         In = ParameterLocation.Query,
         Description = Description,
         Required = IsRequired,
+        Example = Example is null ? null : Type == "string" ? JsonValue.Create(Example) : JsonNode.Parse(Example),
         Schema = new OpenApiSchema { Type = Enum.Parse<JsonSchemaType>(Type, ignoreCase: true) },
     };
 }
@@ -51,14 +54,15 @@ internal static class Description
 
     public static RouteHandlerBuilder TakesPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
-        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = PlanIn(context.Document) };
+        operation.RequestBody = new OpenApiRequestBody { Required = true, Content = PlanIn(context.Document, Examples.Plan(context.ApplicationServices)) };
         return Task.CompletedTask;
     });
 
     /// <summary>A name, and a thing of the plan under a field of its own.</summary>
-    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.RequestBody = BodyOf(
+            Examples.Kept(context.ApplicationServices, field),
             ["name", field],
             ("name", new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 }),
             (field, new OpenApiSchema { Type = JsonSchemaType.Object }));
@@ -69,6 +73,7 @@ internal static class Description
     public static RouteHandlerBuilder TakesNote(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, _, _) =>
     {
         operation.RequestBody = BodyOf(
+            Examples.Note,
             ["forecast"],
             ("forecast", new OpenApiSchema { Type = JsonSchemaType.String, Description = "The address of the forecast, as Content-Location gave it." }),
             ("window", new OpenApiSchema { Type = JsonSchemaType.Integer, Description = "Which of its windows. Default 0, the first." }),
@@ -84,6 +89,7 @@ internal static class Description
     public static RouteHandlerBuilder TakesSeason(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.RequestBody = BodyOf(
+            Examples.Season(context.ApplicationServices),
             ["plan", "from", "to"],
             ("plan", new OpenApiSchemaReference(Plan, context.Document)),
             ("from", new OpenApiSchema { Type = JsonSchemaType.String, Description = "First day, such as 2026-10-01." }),
@@ -112,7 +118,7 @@ internal static class Description
         content.Schema = new OpenApiSchema { OneOf = [content.Schema!, other] };
     });
 
-    private static OpenApiRequestBody BodyOf(IEnumerable<string> required, params IEnumerable<(string Name, IOpenApiSchema Schema)> fields)
+    private static OpenApiRequestBody BodyOf(JsonNode example, IEnumerable<string> required, params IEnumerable<(string Name, IOpenApiSchema Schema)> fields)
     {
         var schema = new OpenApiSchema
         {
@@ -120,11 +126,11 @@ internal static class Description
             Required = required.ToHashSet(),
             Properties = fields.ToDictionary(field => field.Name, field => field.Schema),
         };
-        return new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema } } };
+        return new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [Json] = new() { Schema = schema, Example = example } } };
     }
 
-    private static Dictionary<string, OpenApiMediaType> PlanIn(OpenApiDocument? document) =>
-        new() { [Json] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(Plan, document) } };
+    private static Dictionary<string, OpenApiMediaType> PlanIn(OpenApiDocument? document, JsonNode? example = null) =>
+        new() { [Json] = new OpenApiMediaType { Schema = new OpenApiSchemaReference(Plan, document), Example = example } };
 
     private static OpenApiSchema PlanSchema()
     {

@@ -9,11 +9,11 @@ internal static class SunApi
     private static readonly QueryParameter[] Parameters =
     [
         new("at", "An instant with its offset from UTC, such as 2026-02-14T06:45:00-05:00. Give this or date."),
-        new("date", "A local date, such as 2026-02-14. Give this or at."),
-        new("latitudeDeg", "Of the place; south is negative.", "number", IsRequired: true),
-        new("longitudeDeg", "Of the place; west is negative.", "number", IsRequired: true),
+        new("date", "A local date, such as 2026-02-14. Give this or at.", Example: "2026-02-14"),
+        new("latitudeDeg", "Of the place; south is negative.", "number", IsRequired: true, Example: "46.5"),
+        new("longitudeDeg", "Of the place; west is negative.", "number", IsRequired: true, Example: "7.5"),
         new("heightM", "Of the place. Default 0.", "number"),
-        new("timeZone", "Such as Europe/Zurich. Without one, days are reckoned by the sun: local mean solar time."),
+        new("timeZone", "Such as Europe/Zurich. Without one, days are reckoned by the sun: local mean solar time.", Example: "Europe/Zurich"),
         new("deltaTS", "Terrestrial minus universal time, with at. Default: from a table and a forecast.", "number"),
     ];
 
