@@ -33,9 +33,7 @@ public sealed class Season
     public static Season Over(Scene scene, DateTimeZone? zone, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        var members = Chosen(scene);
-        var table = HorizonTable.Of([.. members.Select(member => member.Patch.Ground)], scene.Grid, scene.Model, null, progress, cancel);
-        return new Season(scene, zone, members, table);
+        return new Season(scene, zone, Chosen(scene), scene.Horizons(progress, cancel));
     }
 
     /// <summary>Every day of a range, in order of time.</summary>
@@ -117,17 +115,19 @@ public sealed class Season
     {
         var (east, north, up) = members[i].Frame.Toward(track.EarthFixedAu(seconds));
         var length = Math.Sqrt((east * east) + (north * north) + (up * up));
-        return Math.Asin(up / length) - (level * GeocentricSun.SemidiameterAtOneAu.Radians / length) - table.AirlessRad(i, Math.Atan2(east, north));
+        return Math.Asin(up / length) - (level * GeocentricSun.SemidiameterAtOneAu.Radians / length) - table.At(members[i].Index, Math.Atan2(east, north)).AirlessRad;
     }
 
     private static List<Member> Chosen(Scene scene)
     {
-        var crest = scene.Patches.Where(patch => patch.Role == PatchRole.Crest).GroupBy(patch => patch.Column)
+        var patches = scene.Patches.Select((patch, i) => new Member(i, patch, patch.Weight, new ObserverFrame(patch.Ground))).ToList();
+        var crest = patches.Where(member => member.Patch.Role == PatchRole.Crest).GroupBy(member => member.Patch.Column)
             .SelectMany(column => column.Where((_, row) => row % CrestRowsKept == 0));
-        var valley = scene.Patches.Where(patch => patch.Role == PatchRole.Valley).ToList();
+        var valley = patches.Where(member => member.Patch.Role == PatchRole.Valley).ToList();
         var every = Math.Max(1, valley.Count / ValleyPatchesKept);
-        return [.. crest.Concat(valley.Where((_, i) => i % every == 0)).Select(patch => new Member(patch, patch.Weight, new ObserverFrame(patch.Ground)))];
+        return [.. crest, .. valley.Where((_, i) => i % every == 0)];
     }
 
-    private readonly record struct Member(GroundPatch Patch, double Weight, ObserverFrame Frame);
+    /// <param name="Index">Of the patch in the scene.</param>
+    private readonly record struct Member(int Index, GroundPatch Patch, double Weight, ObserverFrame Frame);
 }

@@ -68,23 +68,6 @@ public class SeasonTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Days(new LocalDate(2026, 1, 1), new LocalDate(2032, 1, 1)));
     }
 
-    [Fact]
-    public void The_table_holds_the_horizons_of_exact_rays()
-    {
-        Place[] points = [Valley.Floor, Valley.WestCrest, Valley.Lookout];
-        var table = HorizonTable.Of(points, Valley.Grid, SightModel.Usual, BearingSpan.FromDegrees(80, 200), cancel: TestContext.Current.CancellationToken);
-        var sights = new SightLines(Valley.Grid, SightModel.Usual);
-        for (var i = 0; i < points.Length; i++)
-        {
-            for (var azimuth = 80.0; azimuth <= 200; azimuth++)
-            {
-                var apparent = sights.HorizonOf(points[i], Azimuth.FromDegrees(azimuth)).Altitude!.Value;
-                var airless = Engine.Sky.Refraction.ToAirless(apparent, points[i].Height);
-                Assert.Equal(airless.Degrees, double.RadiansToDegrees(table.AirlessRad(i, double.DegreesToRadians(azimuth))), 0.003);
-            }
-        }
-    }
-
     private static IReadOnlyList<SeasonDay> Days(LocalDate from, LocalDate to) =>
         ValleySeason.Value.Days(from, to, new SeasonScore(), cancel: TestContext.Current.CancellationToken);
 }
