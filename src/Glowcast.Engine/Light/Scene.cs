@@ -15,9 +15,14 @@ public sealed class Scene
     private const double ValleyStepM = 100;
     private const double ValleyStepShare = 0.03;
 
+    private readonly HorizonShelf shelf;
+
     private Scene(
-        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches) =>
+        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches, HorizonShelf shelf)
+    {
         (View, Grid, Model, Thresholds, DeckTop, Patches) = (view, grid, model, thresholds, deckTop, patches);
+        this.shelf = shelf;
+    }
 
     public VisibleSurface View { get; }
 
@@ -44,7 +49,9 @@ public sealed class Scene
 
     /// <param name="grid">Bare ground.</param>
     /// <param name="deckTop">Top of a sea of cloud; null for none.</param>
-    public static Scene Of(ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null)
+    /// <param name="shelf">Where the horizons of scenes are kept; null to keep them with this scene alone.</param>
+    public static Scene Of(
+        ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null, HorizonShelf? shelf = null)
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(span);
@@ -55,8 +62,14 @@ public sealed class Scene
         var patches = new List<GroundPatch>();
         for (var column = 0; column < columns; column++)
             patches.AddRange(new ColumnParting(view, column, thresholds, deckTop).Patches());
-        return new Scene(view, ground, model, thresholds, deckTop, patches);
+        return new Scene(view, ground, model, thresholds, deckTop, patches, shelf ?? new HorizonShelf());
     }
+
+    /// <summary>The horizons of the patches, in their order; worked out when they are first asked for.</summary>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        shelf.Horizons([.. Patches.Select(patch => patch.Ground)], Grid, Model, progress, cancel);
 
     private static Angle? Highest(IEnumerable<GroundPatch> patches)
     {

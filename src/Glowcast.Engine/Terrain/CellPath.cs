@@ -20,7 +20,10 @@ internal sealed class CellPath(GridPosts posts)
         made = 1;
     }
 
-    public Cell At(double distanceM) => pieces[PieceOf(distanceM)].At(distanceM);
+    public Cell At(double distanceM) => PieceAt(distanceM).At(distanceM);
+
+    /// <summary>The piece that holds a distance [m]; valid until the path is aimed anew or grows.</summary>
+    public ref readonly CellArc PieceAt(double distanceM) => ref pieces[PieceOf(distanceM)];
 
     /// <summary>How far the piece reaches in which the path goes on from this distance [m].</summary>
     public double PieceEnd(double distanceM)

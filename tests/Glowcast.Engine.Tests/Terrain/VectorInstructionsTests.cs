@@ -6,10 +6,10 @@ using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Engine.Tests.Terrain;
 
-/// <summary>The sweep gives the same answer, to the last bit, on a processor without vector instructions.</summary>
-public class HorizonSweepHardwareTests
+/// <summary>The kernels of the terrain give the same answer, to the last bit, on a processor without vector instructions.</summary>
+public class VectorInstructionsTests
 {
-    private const string AnswerFile = "GLOWCAST_TEST_SWEEP_ANSWER";
+    private const string AnswerFile = "GLOWCAST_TEST_TERRAIN_ANSWER";
 
     [Fact]
     public async Task Without_vector_instructions_the_answer_is_the_same()
@@ -36,7 +36,7 @@ public class HorizonSweepHardwareTests
     {
         var program = Environment.ProcessPath!;
         var start = new ProcessStartInfo(program) { UseShellExecute = false, RedirectStandardOutput = false };
-        if (Path.GetFileNameWithoutExtension(program) == "dotnet") start.ArgumentList.Add(typeof(HorizonSweepHardwareTests).Assembly.Location);
+        if (Path.GetFileNameWithoutExtension(program) == "dotnet") start.ArgumentList.Add(typeof(VectorInstructionsTests).Assembly.Location);
         start.ArgumentList.Add("--filter-method");
         start.ArgumentList.Add("*" + nameof(Without_vector_instructions_the_answer_is_the_same));
         start.Environment["DOTNET_EnableHWIntrinsic"] = "0";
@@ -55,6 +55,9 @@ public class HorizonSweepHardwareTests
             sweep.Run(Azimuth.FromDegrees(degrees), horizonRad);
             hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan()));
         }
+        var eye = new Place(grid.Posts.ToPoint(93.3, 71.8), Length.FromMetres(900));
+        foreach (var column in VisibleSurface.From(grid, SightModel.Usual, eye, BearingSpan.FromDegrees(20, 340), 90).Columns)
+            foreach (var sample in column.Samples) hash.AppendData(BitConverter.GetBytes(sample.AltitudeRad));
         return Convert.ToHexString(hash.GetHashAndReset());
     }
 }
