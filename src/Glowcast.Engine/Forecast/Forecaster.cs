@@ -11,11 +11,17 @@ namespace Glowcast.Engine.Forecast;
 /// <summary>Answers plans. A forecast is a pure function of plan and grid.</summary>
 public static class Forecaster
 {
+    /// <inheritdoc cref="Forecast(Plan, ElevationGrid, HorizonShelf, IProgress{double}, CancellationToken)"/>
+    public static LightForecast Forecast(Plan plan, ElevationGrid grid, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Forecast(plan, grid, new HorizonShelf(), progress, cancel);
+
     /// <param name="plan">Read with <see cref="PlanNeeds.Light"/>, or with <see cref="PlanNeeds.Forecast"/> for the set too.</param>
+    /// <param name="horizons">Where the horizons of scenes are kept from one forecast to the next.</param>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <exception cref="BadInputException">The grid does not hold the lookout, or the set cannot be shot.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static LightForecast Forecast(Plan plan, ElevationGrid grid, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static LightForecast Forecast(
+        Plan plan, ElevationGrid grid, HorizonShelf horizons, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
@@ -30,7 +36,7 @@ public static class Forecaster
             return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
         RefuseAir(plan, eye, grid);
-        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop);
+        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop, horizons);
         if (scene.HighestCrest is not { } crest)
             return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
@@ -100,9 +106,11 @@ public static class Forecaster
     /// <summary>The same light for every day of a range, in order of time, to a minute or two.</summary>
     /// <param name="plan">Read with <see cref="PlanNeeds.Lookout"/>; its date is not used.</param>
     /// <param name="filter">The days and hours wanted; all when left out.</param>
-    /// <inheritdoc cref="Forecast"/>
+    /// <param name="horizons">Where the horizons of scenes are kept from one season to the next; with this one alone when left out.</param>
+    /// <inheritdoc cref="Forecast(Plan, ElevationGrid, HorizonShelf, IProgress{double}, CancellationToken)"/>
     public static IReadOnlyList<SeasonDay> Season(
-        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Plan plan, ElevationGrid grid, LocalDate from, LocalDate to, SeasonFilter? filter = null, HorizonShelf? horizons = null, IProgress<double>? progress = null,
+        CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
@@ -112,7 +120,7 @@ public static class Forecaster
         var deck = GivenDeck.Of(plan.Conditions).Top;
         var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
-        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck);
+        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck, horizons);
         if (scene.HighestCrest is null) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         // The horizons take about as long as a season of days.
         var conditions = plan.Conditions;

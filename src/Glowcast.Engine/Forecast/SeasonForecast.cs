@@ -25,7 +25,7 @@ public static class SeasonForecast
         ArgumentNullException.ThrowIfNull(sites);
         var share = 1.0 / sites.Count;
         return [.. sites.Select((site, i) => new SiteSeason(
-            site, Forecaster.Season(site.Plan, site.Grid, from, to, filter, PartProgress.Of(progress, i * share, share), cancel)))];
+            site, Forecaster.Season(site.Plan, site.Grid, from, to, filter, progress: PartProgress.Of(progress, i * share, share), cancel: cancel)))];
     }
 
     /// <summary>The best day first; days of equal points in order of time, so that those without a window come last.</summary>

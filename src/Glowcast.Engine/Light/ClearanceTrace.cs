@@ -10,7 +10,7 @@ internal readonly record struct SearchFineness(double ShortestStepS, double Stee
     public static readonly SearchFineness OnePoint = new(2, 10, 0.02);
 
     /// <summary>For the thousands of points of a light chart.</summary>
-    public static readonly SearchFineness ManyPoints = new(30, 1.5, 1);
+    public static readonly SearchFineness ManyPoints = new(120, 1.5, 0.25);
 }
 
 /// <summary>The sun's clearance over one point at chosen moments of a day: many near the horizon, few far from it.</summary>
@@ -24,19 +24,36 @@ internal sealed class ClearanceTrace
     private const double SunRadPerS = 2 * Math.PI / 86164;
     private const double LongestStepS = 600;
 
-    private readonly SunOverGround ground;
+    // False position closes in within a few rounds; where the horizon jumps, halving has the last word.
+    private const int RoundsOfFalsePosition = 8;
+
+    private readonly Func<double, SunSighting> exactly;
     private readonly SearchFineness fineness;
     private readonly List<(double Seconds, SunSighting Sun)> looks = [];
 
+    /// <summary>By exact rays alone.</summary>
     /// <param name="lowest">The lowest level that will be asked for, in semidiameters.</param>
     /// <param name="highest">The highest.</param>
     public ClearanceTrace(SunOverGround ground, SearchFineness fineness, double lowest, double highest)
+        : this(ground.Track, ground.At, ground.At, fineness, lowest, highest)
     {
-        (this.ground, this.fineness) = (ground, fineness);
-        var end = ground.Track.LengthS;
+    }
+
+    /// <summary>Looks at a kept horizon, and finds crossings by exact rays.</summary>
+    /// <inheritdoc cref="ClearanceTrace(SunOverGround, SearchFineness, double, double)"/>
+    public ClearanceTrace(SunOverTable ground, SearchFineness fineness, double lowest, double highest)
+        : this(ground.Exact.Track, ground.At, ground.ExactlyAt, fineness, lowest, highest)
+    {
+    }
+
+    private ClearanceTrace(
+        SunTrack track, Func<double, SunSighting> look, Func<double, SunSighting> exactly, SearchFineness fineness, double lowest, double highest)
+    {
+        (this.exactly, this.fineness) = (exactly, fineness);
+        var end = track.LengthS;
         for (var seconds = 0.0; ; seconds = Math.Min(end, seconds + StepS(looks[^1].Sun, lowest, highest)))
         {
-            looks.Add((seconds, ground.At(seconds)));
+            looks.Add((seconds, look(seconds)));
             if (seconds >= end) return;
         }
     }
@@ -54,7 +71,7 @@ internal sealed class ClearanceTrace
         {
             var (before, after) = (looks[i - 1], looks[i]);
             if (before.Sun.InSemidiameters > level == after.Sun.InSemidiameters > level) continue;
-            var crossing = Bisect(before.Seconds, after.Seconds, level);
+            var crossing = Between(before, after, level);
             if (start is null) start = crossing;
             else
             {
@@ -74,23 +91,41 @@ internal sealed class ClearanceTrace
         return Math.Clamp(Math.Max(above, below) / perS, fineness.ShortestStepS, LongestStepS);
     }
 
-    private HorizonCrossing Bisect(double fromS, double toS, double level)
+    /// <summary>False position with the value of an end that stays halved (the Illinois rule: Dowell and Jarratt, BIT 11, 1971).</summary>
+    private HorizonCrossing Between((double Seconds, SunSighting Sun) before, (double Seconds, SunSighting Sun) after, double level)
     {
-        var rises = ground.At(toS).InSemidiameters > level;
-        while (toS - fromS > fineness.ToleranceS)
+        var (fromS, from, toS, to) = (before.Seconds, before.Sun.InSemidiameters - level, after.Seconds, after.Sun.InSemidiameters - level);
+        // A kept horizon that the sun never comes near is only said to be low or high: no end is farther off than the sun could go meanwhile.
+        var most = SunRadPerS * (toS - fromS) / before.Sun.SemidiameterRad;
+        (from, to) = (Math.Clamp(from, -most, most), Math.Clamp(to, -most, most));
+        var (rises, moved) = (to > 0, 0);
+        for (var (round, atS) = (0, FalsePosition()); ; round++)
         {
-            var middleS = (fromS + toS) / 2;
-            if (ground.At(middleS).InSemidiameters > level == rises) toS = middleS;
-            else fromS = middleS;
+            var sun = exactly(atS);
+            var here = sun.InSemidiameters - level;
+            if (here > 0 == rises)
+            {
+                (toS, to, from) = (atS, here, moved > 0 ? from / 2 : from);
+                moved = 1;
+            }
+            else
+            {
+                (fromS, from, to) = (atS, here, moved < 0 ? to / 2 : to);
+                moved = -1;
+            }
+            var nextS = round < RoundsOfFalsePosition ? FalsePosition() : (fromS + toS) / 2;
+            var isClose = Math.Abs(here) * sun.SemidiameterRad <= fineness.ToleranceS * SunRadPerS;
+            if (toS - fromS <= fineness.ToleranceS || (isClose && Math.Abs(nextS - atS) <= fineness.ToleranceS)) return new HorizonCrossing(nextS, sun);
+            atS = nextS;
         }
-        var atS = (fromS + toS) / 2;
-        return new HorizonCrossing(atS, ground.At(rises ? toS : fromS));
+
+        double FalsePosition() => ((fromS * to) - (toS * from)) / (to - from);
     }
 }
 
 /// <summary>A moment at which the sun's clearance crosses a level.</summary>
 /// <param name="Seconds">After the start of the track.</param>
-/// <param name="Sun">At that moment, on the lit side; null where the track begins or ends in the light.</param>
+/// <param name="Sun">At that moment; null where the track begins or ends in the light.</param>
 internal readonly record struct HorizonCrossing(double Seconds, SunSighting? Sun);
 
 /// <summary>A stretch of direct light, from one crossing to the next.</summary>

@@ -15,15 +15,17 @@ public sealed class LightChart
     private LightChart(Scene scene, SunTrack track, PatchLight[] lights)
     {
         (Scene, Track, this.lights) = (scene, track, lights);
-        CrestLit = [.. Enumerable.Range(0, scene.Columns).Select(CrestOf)];
+        var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
+        CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
         RidgeColumns = ShareOverTime.Of(
             from column in Enumerable.Range(0, scene.Columns)
             where CrestLit[column] is not null
             select ((IReadOnlyList<Stretch>)ColumnLit[column], 1.0), track.LengthS);
-        Valley = scene.Patches.Any(patch => patch.Role == PatchRole.Valley) ? Share(PatchRole.Valley, _ => true) : null;
-        ValleyOfColumn = [.. Enumerable.Range(0, scene.Columns).Select(column =>
-            scene.Patches.Any(patch => patch.Column == column && patch.Role == PatchRole.Valley) ? Share(PatchRole.Valley, c => c == column) : null)];
+        Valley = Share(Enumerable.Range(0, lights.Length).Where(i => scene.Patches[i].Role == PatchRole.Valley));
+        ValleyOfColumn = [.. Columns(PatchRole.Valley)];
+
+        IEnumerable<ShareOverTime?> Columns(PatchRole role) => Enumerable.Range(0, scene.Columns).Select(column => Share(members[(column, role)]));
     }
 
     public Scene Scene { get; }
@@ -49,7 +51,7 @@ public sealed class LightChart
     /// <summary>The same for the valley of one column.</summary>
     public IReadOnlyList<ShareOverTime?> ValleyOfColumn { get; }
 
-    /// <summary>Works out the light on every patch, on all processors.</summary>
+    /// <summary>Works out the light on every patch, on all processors: from the scene's horizons, and crossings by exact rays.</summary>
     /// <param name="scene">What is seen.</param>
     /// <param name="day">The local day; the chart keeps the part of it with the sun above −6° at the lookout.</param>
     /// <returns>Null when the sun never comes that high.</returns>
@@ -58,21 +60,19 @@ public sealed class LightChart
     {
         ArgumentNullException.ThrowIfNull(scene);
         if (Daylight.Of(day, scene.Lookout) is not { } daylight) return null;
+        var horizons = scene.Horizons(progress, cancel);
         var track = SunTrack.Over(daylight);
         var lights = new PatchLight[scene.Patches.Count];
         var level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
-        var done = 0;
         Parallel.For(
             0,
             lights.Length,
             new ParallelOptions { CancellationToken = cancel },
-            () => new SunOverGround(track, scene.Grid, scene.Model),
+            () => new SunOverTable(new SunOverGround(track, scene.Grid, scene.Model), horizons, level),
             (i, _, ground) =>
             {
-                ground.StandAt(scene.Patches[i].Ground);
-                lights[i] = LightOn(ground, level);
-                var count = Interlocked.Increment(ref done);
-                if (count % 256 == 0) progress?.Report((double)count / lights.Length);
+                ground.StandAt(i, scene.Patches[i].Ground);
+                lights[i] = LightOn(new ClearanceTrace(ground, SearchFineness.ManyPoints, -1, 1), track, level);
                 return ground;
             },
             _ => { });
@@ -115,14 +115,13 @@ public sealed class LightChart
         return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
     }
 
-    private static PatchLight LightOn(SunOverGround ground, double level)
+    internal static PatchLight LightOn(ClearanceTrace trace, SunTrack track, double level)
     {
-        var trace = new ClearanceTrace(ground, SearchFineness.ManyPoints, -1, 1);
         var stretches = trace.Above(level);
         return new PatchLight(
             stretches.ConvertAll(stretch => new Stretch(stretch.Start.Seconds, stretch.End.Seconds)),
             [.. stretches.SelectMany(stretch => (HorizonCrossing[])[stretch.Start, stretch.End])],
-            MinuteShares(trace, ground.Track.LengthS));
+            MinuteShares(trace, track.LengthS));
     }
 
     private static byte[] MinuteShares(ClearanceTrace trace, double lengthS)
@@ -141,12 +140,10 @@ public sealed class LightChart
         return shares;
     }
 
-    private ShareOverTime? CrestOf(int column) =>
-        Scene.Patches.Any(patch => patch.Column == column && patch.Role == PatchRole.Crest) ? Share(PatchRole.Crest, c => c == column) : null;
-
-    private ShareOverTime Share(PatchRole role, Func<int, bool> column) => ShareOverTime.Of(
-        from i in Enumerable.Range(0, lights.Length)
-        let patch = Scene.Patches[i]
-        where patch.Role == role && column(patch.Column)
-        select (lights[i].Lit, patch.Weight), Track.LengthS);
+    /// <returns>Null for nobody.</returns>
+    private ShareOverTime? Share(IEnumerable<int> patches)
+    {
+        var members = patches.Select(i => (lights[i].Lit, Scene.Patches[i].Weight)).ToList();
+        return members.Count == 0 ? null : ShareOverTime.Of(members, Track.LengthS);
+    }
 }

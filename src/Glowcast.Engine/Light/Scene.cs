@@ -19,9 +19,14 @@ public sealed class Scene
 
     private const double ValleyStepShare = 0.03;
 
+    private readonly HorizonShelf shelf;
+
     private Scene(
-        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches) =>
+        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches, HorizonShelf shelf)
+    {
         (View, Grid, Model, Thresholds, DeckTop, Patches) = (view, grid, model, thresholds, deckTop, patches);
+        this.shelf = shelf;
+    }
 
     public VisibleSurface View { get; }
 
@@ -49,7 +54,9 @@ public sealed class Scene
 
     /// <param name="grid">Bare ground.</param>
     /// <param name="deckTop">Top of a sea of cloud; null for none.</param>
-    public static Scene Of(ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null)
+    /// <param name="shelf">Where the horizons of scenes are kept; null to keep them with this scene alone.</param>
+    public static Scene Of(
+        ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null, HorizonShelf? shelf = null)
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(span);
@@ -60,11 +67,17 @@ public sealed class Scene
         var patches = new List<GroundPatch>();
         for (var column = 0; column < columns; column++)
             patches.AddRange(new ColumnParting(view, column, thresholds, deckTop).Patches());
-        return new Scene(view, ground, sight, thresholds, deckTop, patches);
+        return new Scene(view, ground, sight, thresholds, deckTop, patches, shelf ?? new HorizonShelf());
     }
 
     /// <summary>Into how many columns a span is parted.</summary>
     internal static int ColumnsOf(BearingSpan span) => Math.Clamp((int)Math.Ceiling((span.Width.Degrees / NominalColumnDeg) - 1e-9), 1, MostColumns);
+
+    /// <summary>The horizons of the patches, in their order; worked out when they are first asked for.</summary>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        shelf.Horizons([.. Patches.Select(patch => patch.Ground)], Grid, Model, progress, cancel);
 
     private static Angle? Highest(IEnumerable<GroundPatch> patches)
     {

@@ -38,10 +38,9 @@ internal sealed class SeasonGround
 
     public static SeasonGround Of(Scene scene, IProgress<double>? progress, CancellationToken cancel)
     {
-        var patches = Chosen(scene).ToList();
         var middle = MiddleOf(scene).Point;
-        var table = HorizonTable.Of([.. patches.Select(patch => patch.Ground)], scene.Grid, scene.Model, null, progress, cancel);
-        return new SeasonGround(scene, [.. patches.Select(patch => new Member(patch, GroundOffset.Between(middle, patch.Ground.Point)))], table);
+        return new SeasonGround(
+            scene, [.. Chosen(scene).Select(chosen => new Member(chosen.Index, chosen.Patch, GroundOffset.Between(middle, chosen.Patch.Ground.Point)))], scene.Horizons(progress, cancel));
     }
 
     /// <summary>The place about which the sun of a day is worked out: among the crest, which decides.</summary>
@@ -63,7 +62,7 @@ internal sealed class SeasonGround
     private double RoughRad(int member, SeasonSun sun, int look)
     {
         var offset = members[member].Offset;
-        return sun.AirlessRad(look, offset) - table.AirlessRad(member, sun.AzimuthRad(look, offset)) - (level * sun.SemidiameterRad);
+        return sun.AirlessRad(look, offset) - HorizonRad(member, sun, look) - (level * sun.SemidiameterRad);
     }
 
     // Between apparent altitudes, as everywhere else (docs/model.md, L2); the straight line through them may cross just outside.
@@ -79,31 +78,37 @@ internal sealed class SeasonGround
         var (patch, offset) = (members[member].Patch, members[member].Offset);
         var heightM = patch.Ground.Height.Metres;
         return Refraction.ToApparentRad(sun.AirlessRad(look, offset), heightM)
-            - Refraction.ToApparentRad(table.AirlessRad(member, sun.AzimuthRad(look, offset)), heightM) - (level * sun.SemidiameterRad);
+            - Refraction.ToApparentRad(HorizonRad(member, sun, look), heightM) - (level * sun.SemidiameterRad);
     }
 
-    private static IEnumerable<GroundPatch> Chosen(Scene scene)
+    // Airless, of a sun whose centre stands on it.
+    private double HorizonRad(int member, SeasonSun sun, int look) =>
+        table.At(members[member].Index, sun.AzimuthRad(look, members[member].Offset)).AirlessRad;
+
+    private static IEnumerable<(int Index, GroundPatch Patch)> Chosen(Scene scene)
     {
-        var byRole = scene.Patches.ToLookup(patch => patch.Role);
+        var byRole = scene.Patches.Index().ToLookup(entry => entry.Item.Role);
         // The lower row of each pair: of a band lit from above, so and so many rows are then lit in both or in neither.
-        var crest = byRole[PatchRole.Crest].GroupBy(patch => patch.Column)
+        var crest = byRole[PatchRole.Crest].GroupBy(entry => entry.Item.Column)
             .SelectMany(column => column.Where((_, row) => row % CrestRowsKept == CrestRowsKept - 1).DefaultIfEmpty(column.First()));
         return [.. crest, .. Thinned([.. byRole[PatchRole.Ridge]], RidgePatchesKept), .. Thinned([.. byRole[PatchRole.Valley]], ValleyPatchesKept)];
     }
 
     /// <summary>So many patches of equal weight, evenly through the weight of all.</summary>
-    private static List<GroundPatch> Thinned(List<GroundPatch> patches, int kept)
+    private static List<(int Index, GroundPatch Patch)> Thinned(List<(int Index, GroundPatch Patch)> patches, int kept)
     {
         if (patches.Count <= kept) return patches;
-        var each = patches.Sum(patch => patch.Weight) / kept;
-        var (chosen, reached) = (new List<GroundPatch>(), 0.0);
-        foreach (var patch in patches)
+        var each = patches.Sum(entry => entry.Patch.Weight) / kept;
+        var (chosen, reached) = (new List<(int Index, GroundPatch Patch)>(), 0.0);
+        foreach (var (index, patch) in patches)
         {
             reached += patch.Weight;
-            while (chosen.Count < kept && reached > (chosen.Count + 0.5) * each) chosen.Add(patch with { Weight = each });
+            while (chosen.Count < kept && reached > (chosen.Count + 0.5) * each) chosen.Add((index, patch with { Weight = each }));
         }
         return chosen;
     }
 
-    private readonly record struct Member(GroundPatch Patch, GroundOffset Offset);
+    /// <param name="Index">Of the patch in the scene.</param>
+    /// <param name="Patch">With the weight it has here.</param>
+    private readonly record struct Member(int Index, GroundPatch Patch, GroundOffset Offset);
 }

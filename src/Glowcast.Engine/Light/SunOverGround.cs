@@ -34,32 +34,46 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
         probe.StandAt(ground.Point.Latitude.Radians, ground.Point.Longitude.Radians, heightM);
     }
 
-    public SunSighting At(double seconds)
+    /// <summary>The sun as it would stand without air.</summary>
+    public AirlessSun SunAt(double seconds)
     {
         var (east, north, up) = frame.Toward(Track.EarthFixedAu(seconds));
-        var level = Math.Sqrt((east * east) + (north * north));
-        var airlessRad = Math.Atan2(up, level);
-        var semidiameterRad = GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt((level * level) + (up * up));
-        var azimuthRad = Math.Atan2(east, north);
-        if (airlessRad < DeepestRad)
+        var levelSq = (east * east) + (north * north);
+        return new AirlessSun(
+            Math.Atan2(east, north), Math.Atan2(up, Math.Sqrt(levelSq)), GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt(levelSq + (up * up)));
+    }
+
+    public SunSighting At(double seconds) => Against(SunAt(seconds));
+
+    /// <summary>The exact ray.</summary>
+    /// <param name="interestRad">The clearance is cut off at ± this [rad].</param>
+    public SunSighting Against(AirlessSun sun, double interestRad = InterestRad)
+    {
+        if (sun.AltitudeRad < DeepestRad)
         {
             // Deep night needs no horizon: the clearance is at most what it would be over the deepest one.
-            var atMostRad = Math.Min(airlessRad - DeepestRad, -2 * semidiameterRad);
-            return new SunSighting(azimuthRad, airlessRad, semidiameterRad, atMostRad, double.NaN);
+            var atMostRad = Math.Min(sun.AltitudeRad - DeepestRad, -2 * sun.SemidiameterRad);
+            return new SunSighting(sun.AzimuthRad, sun.AltitudeRad, sun.SemidiameterRad, atMostRad, double.NaN);
         }
 
-        var apparentRad = Refraction.ToApparentRad(airlessRad, heightM);
-        var horizon = probe.Find(azimuthRad, apparentRad - InterestRad, apparentRad + InterestRad);
-        var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : InterestRad;
-        return new SunSighting(azimuthRad, apparentRad, semidiameterRad, clearanceRad, horizon.DistanceM, horizon.DistanceM > probe.EdgeM);
+        var apparentRad = Refraction.ToApparentRad(sun.AltitudeRad, heightM);
+        var horizon = probe.Find(sun.AzimuthRad, apparentRad - interestRad, apparentRad + interestRad);
+        var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : interestRad;
+        return new SunSighting(sun.AzimuthRad, apparentRad, sun.SemidiameterRad, clearanceRad, horizon.DistanceM, horizon.DistanceM > probe.EdgeM);
     }
 }
+
+/// <summary>Where the sun would stand without air [rad].</summary>
+/// <param name="AzimuthRad">True bearing.</param>
+/// <param name="AltitudeRad">Of its centre.</param>
+/// <param name="SemidiameterRad">Half of its disc.</param>
+internal readonly record struct AirlessSun(double AzimuthRad, double AltitudeRad, double SemidiameterRad);
 
 /// <summary>The sun as a point of the ground has it at one moment.</summary>
 /// <param name="AzimuthRad">True bearing of the sun [rad].</param>
 /// <param name="ApparentRad">Apparent altitude of its centre [rad].</param>
 /// <param name="SemidiameterRad">[rad].</param>
-/// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off at ±12°.</param>
+/// <param name="ClearanceRad">Of the centre above the horizon [rad], cut off where it no longer matters.</param>
 /// <param name="HorizonM">How far what stands highest is [m]; NaN where nothing came near.</param>
 /// <param name="IsBeyondGrid">What stands highest is the earth assumed past the grid's edge.</param>
 internal readonly record struct SunSighting(

@@ -28,6 +28,7 @@ public sealed class HorizonSweep
     private readonly float drop;
     private readonly Lazy<float[]> transposed;
     private readonly ushort[] candidates;
+    private readonly byte[] wanted;
 
     public HorizonSweep(ElevationGrid grid, SightModel model)
     {
@@ -38,7 +39,7 @@ public sealed class HorizonSweep
         (this.grid, this.model) = (grid, model);
         (nearestM, drop) = (grid.Posts.CellSize.Metres, (float)model.DropPerMetre);
         transposed = new Lazy<float[]>(() => Transposed(grid));
-        candidates = new ushort[grid.Heights.Length];
+        (candidates, wanted) = (new ushort[grid.Heights.Length], new byte[grid.Heights.Length]);
     }
 
     /// <summary>The horizon of every post.</summary>
@@ -50,7 +51,7 @@ public sealed class HorizonSweep
         if (horizonRad.Length != grid.Heights.Length)
             throw new ArgumentException($"The grid has {grid.Heights.Length} posts; there is room for {horizonRad.Length}.", nameof(horizonRad));
         var axes = SweepAxes.For(grid.Posts, azimuth);
-        var lines = SweepFarField(axes, azimuth);
+        var lines = SweepFarField(axes, azimuth, null);
         var (down, across) = ((axes.Rows + BlockRows - 1) / BlockRows, (axes.Columns + BlockColumns - 1) / BlockColumns);
         Parallel.For(0, down, () => new SweepNear(), (band, _, near) =>
         {
@@ -69,7 +70,7 @@ public sealed class HorizonSweep
         if (horizonRad.Length < places.Count)
             throw new ArgumentException($"There are {places.Count} places; there is room for {horizonRad.Length}.", nameof(horizonRad));
         var axes = SweepAxes.For(grid.Posts, azimuth);
-        var lines = SweepFarField(axes, azimuth);
+        var lines = SweepFarField(axes, azimuth, places);
         Parallel.ForEach(places.Blocks, block =>
         {
             var path = new SweepPathLanes(SweepPath.From(grid.Posts, axes, azimuth, block.Middle, axes.Majors - 1));
@@ -78,19 +79,25 @@ public sealed class HorizonSweep
         });
     }
 
-    private void Packet(SweepAxes axes, SweepPathLanes path, SweepLines lines, SweepPlaces places, int first, int end, Span<float> horizonRad)
+    private unsafe void Packet(SweepAxes axes, SweepPathLanes path, SweepLines lines, SweepPlaces places, int first, int end, Span<float> horizonRad)
     {
-        var rays = new SweepRays(grid.Heights, axes, path, places.Eyes(axes, first, end), drop, (float)nearestM);
-        var best = Far(rays, axes, lines, Near(rays, axes, lines.LagSteps));
-        var angle = Angle(rays, best);
-        for (var i = 0; first + i < end && i < Vector256<float>.Count; i++) horizonRad[places.Order[first + i]] = angle[i];
+        var heights = grid.Heights;
+        fixed (float* held = heights)
+        {
+            var rays = new SweepRays(heights, axes, path, places.Eyes(axes, first, end), drop, (float)nearestM);
+            var best = Near(rays, axes, lines.LagSteps, Far(rays, axes, lines, Vector256.Create(float.NegativeInfinity)));
+            var angle = Angle(rays, best);
+            for (var i = 0; first + i < end && i < Vector256<float>.Count; i++) horizonRad[places.Order[first + i]] = angle[i];
+        }
     }
 
-    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth)
+    /// <param name="places">For which it is needed; null for every post.</param>
+    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth, SweepPlaces? places)
     {
         var middle = new Cell((axes.Columns - 1) / 2.0, (axes.Rows - 1) / 2.0);
         var nearSteps = (int)Math.Ceiling(SweepPath.From(grid.Posts, axes, azimuth, middle, NearCells).StepsIn(NearCells * nearestM));
         var lines = new SweepLines(grid, axes.ByRows ? null : transposed.Value, axes, azimuth, model, nearSteps, candidates);
+        if (places is not null) lines.LookOnlyFrom(places, wanted);
         lines.Run();
         return lines;
     }
@@ -108,7 +115,7 @@ public sealed class HorizonSweep
         }
     }
 
-    private void Packet(SweepAxes axes, SweepPathLanes path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
+    private unsafe void Packet(SweepAxes axes, SweepPathLanes path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
     {
         var count = Math.Min(Vector256<float>.Count, axes.Columns - column);
         var post = (row * axes.Columns) + column;
@@ -118,13 +125,17 @@ public sealed class HorizonSweep
         Span<float> eyeM = stackalloc float[Vector256<float>.Count];
         heights.Slice(post, count).CopyTo(eyeM);
         var eyes = new SweepEyes(axes.ByRows ? rows : columns, axes.ByRows ? columns : rows, default, default, Vector256.Create<float>(eyeM));
-        var rays = new SweepRays(heights, axes, path, eyes, drop, (float)nearestM);
-        var reach = near.Reach;
-        var isOpen = row + reach.Top >= 0 && row + reach.Bottom < axes.Rows && column + reach.Left >= 0 && column + 7 + reach.Right < axes.Columns;
-        var best = isOpen ? near.Highest(heights, post) : Near(rays, axes, lines.LagSteps);
-        best = Far(rays, axes, lines, best);
-        var angle = Angle(rays, best);
-        for (var i = 0; i < count; i++) horizonRad[post + i] = angle[i];
+        fixed (float* held = heights)
+        {
+            var rays = new SweepRays(heights, axes, path, eyes, drop, (float)nearestM);
+            var reach = near.Reach;
+            var isOpen = row + reach.Top >= 0 && row + reach.Bottom < axes.Rows && column + reach.Left >= 0 && column + 7 + reach.Right < axes.Columns;
+            var nothing = Vector256.Create(float.NegativeInfinity);
+            var best = Far(rays, axes, lines, isOpen ? near.Highest(heights, post) : nothing);
+            if (!isOpen) best = Near(rays, axes, lines.LagSteps, best);
+            var angle = Angle(rays, best);
+            for (var i = 0; i < count; i++) horizonRad[post + i] = angle[i];
+        }
     }
 
     /// <summary>NaN where the eye has no height or nothing stands before it.</summary>
@@ -135,13 +146,12 @@ public sealed class HorizonSweep
         return Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
     }
 
-    private static Vector256<float> Near(in SweepRays rays, SweepAxes axes, int nearSteps)
+    private static Vector256<float> Near(in SweepRays rays, SweepAxes axes, int nearSteps, Vector256<float> best)
     {
-        var best = Vector256.Create(float.NegativeInfinity);
         // An eye between two posts sets out from the one behind it.
         var from = axes.Forward > 0 ? rays.Eyes.Major : rays.Eyes.Major + Vector256<int>.One;
         for (var step = 0; step <= nearSteps; step++)
-            best = SweepTangent.Greater(best, rays.Between(from + Vector256.Create(step * axes.Forward)));
+            best = rays.Between(from + Vector256.Create(step * axes.Forward), best);
         return best;
     }
 
@@ -160,8 +170,8 @@ public sealed class HorizonSweep
         if (!Vector256.EqualsAll(a, b)) Look(rays, b, -Window, Window, ref farBest, ref farAt);
         // A line may leave the grid before the ray does: the ray's last steps are looked at in any case.
         Look(rays, rays.LastStep, -1, 0, ref farBest, ref farAt);
-        best = SweepTangent.Greater(best, rays.Between(farAt));
-        return SweepTangent.Greater(best, rays.Between(farAt - Vector256.Create(axes.Forward)));
+        best = rays.Between(farAt, best);
+        return rays.Between(farAt - Vector256.Create(axes.Forward), best);
     }
 
     private static void Look(in SweepRays rays, Vector256<int> around, int from, int to, ref Vector256<float> best, ref Vector256<int> at)

@@ -31,6 +31,13 @@ public sealed class SweepPlaces
 
     internal IReadOnlyList<Block> Blocks { get; }
 
+    /// <summary>The post at or before a place, and what is left across [cells].</summary>
+    internal (int Major, int Minor, float MinorPart) At(SweepAxes axes, int i)
+    {
+        var across = axes.MinorOf(cells[i]);
+        return ((int)axes.MajorOf(cells[i]), (int)across, (float)(across - (int)across));
+    }
+
     /// <summary>Eight neighbours; past the end of the block the last one again.</summary>
     internal SweepEyes Eyes(SweepAxes axes, int first, int end)
     {

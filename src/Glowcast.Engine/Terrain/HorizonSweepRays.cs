@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -66,8 +67,8 @@ internal readonly ref struct SweepRays
     }
 
     /// <summary>The greatest tangent on the way from one line of posts to the next one outwards, exact but for the way's
-    /// bend within the step; NaN or −∞ where there is no ground.</summary>
-    public Vector256<float> Between(Vector256<int> major)
+    /// bend within the step; the best so far where nothing there is greater.</summary>
+    public Vector256<float> Between(Vector256<int> major, Vector256<float> best)
     {
         var k0 = Steps(major);
         var k1 = k0 + Vector256<float>.One;
@@ -84,28 +85,38 @@ internal readonly ref struct SweepRays
         change = Vector256.Max(begin, Vector256.Min(Vector256<float>.One, change));
 
         var way = new Step(major, y0, y1, m0, m1);
-        var highest = SweepTangent.Greater(Vector256.Create(float.NegativeInfinity), InCell(firstCell, way, begin, change));
-        if (!Vector256.EqualsAll(firstCell, lastCell))
-            highest = SweepTangent.Greater(highest, InCell(lastCell, way, change, Vector256<float>.One));
-        return Vector256.ConditionalSelect(isAhead.AsSingle(), highest, Vector256.Create(float.NegativeInfinity));
+        var highest = InCell(firstCell, way, begin, change, best);
+        if (!Vector256.EqualsAll(firstCell, lastCell)) highest = InCell(lastCell, way, change, Vector256<float>.One, highest);
+        return Vector256.ConditionalSelect(isAhead.AsSingle(), highest, best);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<float> InCell(Vector256<int> cell, in Step way, Vector256<float> begin, Vector256<float> end)
+    private Vector256<float> InCell(Vector256<int> cell, in Step way, Vector256<float> begin, Vector256<float> end, Vector256<float> best)
     {
-        var middle = (begin + end) * 0.5f;
         var (index, isInside) = Index(way.Major, cell);
         var beside = Vector256.Create(axes.MinorStride);
         isInside &= IsWithin(way.Major + Vector256.Create(axes.Forward), lastMajor) & Vector256.LessThan(begin, end).AsInt32();
         var far = (index + Vector256.Create(axes.Forward * axes.MajorStride)) & isInside;
-        var (n, f) = (Gather(index), Gather(far));
-        var (alongNear, alongFar) = (Gather(index + beside) - n, Gather(far + beside) - f);
+        var (n, f, nb, fb) = (Gather(index), Gather(far), Gather(index + beside), Gather(far + beside));
+        if (!CouldBeat(Vector256.Max(Vector256.Max(n, nb), Vector256.Max(f, fb)), way, best, isInside)) return best;
+        var (alongNear, alongFar) = (nb - n, fb - f);
+        var middle = (begin + end) * 0.5f;
         var v0 = way.Aside0 - Vector256.ConvertToSingle(cell);
         var highest = SweepTangent.Vertex(
             Station(way, n, alongNear, f, alongFar, v0, begin),
             Station(way, n, alongNear, f, alongFar, v0, middle),
             Station(way, n, alongNear, f, alongFar, v0, end));
-        return Vector256.ConditionalSelect(isInside.AsSingle(), highest, Vector256.Create(float.NegativeInfinity));
+        return SweepTangent.Greater(best, Vector256.ConditionalSelect(isInside.AsSingle(), highest, best));
+    }
+
+    /// <summary>False when ground of these heights, anywhere in the step, stands above none of the best tangents so far.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool CouldBeat(Vector256<float> heightM, in Step way, Vector256<float> best, Vector256<int> isInside)
+    {
+        var above = heightM - eyes.HeightM;
+        var metres = Vector256.ConditionalSelect(Vector256.GreaterThan(above, Vector256<float>.Zero), way.Metres0, way.Metres1);
+        var cannotBeat = Vector256.LessThanOrEqual(above, (best + (way.Metres0 * drop)) * metres);
+        return Vector256.AndNot(isInside, cannotBeat.AsInt32()) != Vector256<int>.Zero;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -152,12 +163,16 @@ internal readonly ref struct SweepRays
     private static Vector256<int> IsWithin(Vector256<int> value, Vector256<int> last) =>
         Vector256.GreaterThanOrEqual(value, Vector256<int>.Zero) & Vector256.LessThanOrEqual(value, last);
 
+    /// <summary>The heights of eight posts.</summary>
+    // Whoever makes the rays holds the heights in place, so that their address may be handed to the processor.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<float> Gather(Vector256<int> index) => Vector256.Create(
-        Unsafe.Add(ref ground, index.GetElement(0)), Unsafe.Add(ref ground, index.GetElement(1)),
-        Unsafe.Add(ref ground, index.GetElement(2)), Unsafe.Add(ref ground, index.GetElement(3)),
-        Unsafe.Add(ref ground, index.GetElement(4)), Unsafe.Add(ref ground, index.GetElement(5)),
-        Unsafe.Add(ref ground, index.GetElement(6)), Unsafe.Add(ref ground, index.GetElement(7)));
+    private unsafe Vector256<float> Gather(Vector256<int> index) => Avx2.IsSupported
+        ? Avx2.GatherVector256((float*)Unsafe.AsPointer(ref ground), index, sizeof(float))
+        : Vector256.Create(
+            Unsafe.Add(ref ground, index.GetElement(0)), Unsafe.Add(ref ground, index.GetElement(1)),
+            Unsafe.Add(ref ground, index.GetElement(2)), Unsafe.Add(ref ground, index.GetElement(3)),
+            Unsafe.Add(ref ground, index.GetElement(4)), Unsafe.Add(ref ground, index.GetElement(5)),
+            Unsafe.Add(ref ground, index.GetElement(6)), Unsafe.Add(ref ground, index.GetElement(7)));
 
     /// <summary>One step of the eight ways: minor offsets [cells] and distances [m] at its two ends.</summary>
     private readonly record struct Step(

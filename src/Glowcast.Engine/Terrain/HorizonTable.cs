@@ -3,37 +3,40 @@ using Glowcast.Engine.Sky;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>The terrain horizons of many points over a range of azimuths, worked out once and asked for any number of days.</summary>
-/// <remarks>Exact rays every <see cref="StepDeg"/>, kept to 0.0025° and interpolated between: good for finding when light comes
-/// to within a minute or two, not for the moment itself. Kept as airless altitudes, with the standard air's refraction at
-/// each point taken out, so that the sun's airless altitude can be compared directly.</remarks>
+/// <summary>The terrain horizons of many points in all directions from which the sun can light them, worked out once and asked
+/// for any number of days.</summary>
+/// <remarks>Exact rays every <see cref="HorizonDirections.StepDeg"/>, kept to 0.0025° and interpolated between: good for finding
+/// when light comes to within a minute or two, not for the moment itself. Kept as airless altitudes, with the standard air's
+/// refraction at each point taken out, so that the sun's airless altitude can be compared directly. What stands lower or higher
+/// than the sun ever does in that direction is only said to do so.</remarks>
 public sealed class HorizonTable
 {
-    /// <summary>Between two azimuths of the table.</summary>
-    public const double StepDeg = 1;
-
     private const double UnitRad = 0.0025 * Math.PI / 180;
 
-    // An open view with nothing assumed beyond: the sun is never hidden above this.
-    private const double OpenRad = -12 * Math.PI / 180;
+    // A skyline strays from a straight line between two azimuths the farther, the more it bends there.
+    private const double LeastDoubtRad = 0.03 * Math.PI / 180;
+    private const double DoubtPerBend = 0.25;
 
     private readonly short[] airless;
-    private readonly double fromRad;
-    private readonly int steps;
+    private readonly HorizonDirections directions;
 
-    private HorizonTable(short[] airless, double fromRad, int steps) => (this.airless, this.fromRad, this.steps) = (airless, fromRad, steps);
+    internal HorizonTable(short[] airless, HorizonDirections directions) => (this.airless, this.directions) = (airless, directions);
 
     public long Bytes => airless.LongLength * sizeof(short);
 
-    /// <param name="range">The azimuths that will be asked for; null for all.</param>
+    internal HorizonDirections Directions => directions;
+
+    /// <summary>Point by point, a value a direction, in units of 0.0025°.</summary>
+    internal ReadOnlySpan<short> Values => airless;
+
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static HorizonTable Of(
-        IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, BearingSpan? range, IProgress<double>? progress = null, CancellationToken cancel = default)
+        IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(points);
-        var steps = range is null ? (int)(360 / StepDeg) + 1 : (int)Math.Ceiling(range.Width.Degrees / StepDeg) + 1;
-        var table = new HorizonTable(new short[points.Count * steps], range?.From.Radians ?? 0, steps);
+        var directions = HorizonDirections.For(points);
+        var table = new HorizonTable(new short[points.Count * directions.Count], directions);
         var done = 0;
         Parallel.For(
             0, points.Count, new ParallelOptions { CancellationToken = cancel }, () => new HorizonProbe(grid, model),
@@ -48,26 +51,33 @@ public sealed class HorizonTable
         return table;
     }
 
-    /// <summary>The airless altitude [rad] of a sun whose centre stands on the horizon of a point.</summary>
-    /// <param name="azimuthRad">Outside the table's range the nearer end is taken.</param>
-    internal double AirlessRad(int point, double azimuthRad)
+    /// <summary>The airless altitude of a sun whose centre stands on the horizon of a point.</summary>
+    /// <param name="azimuthRad">Where the sun never stands, the zenith is answered: no light comes from there.</param>
+    internal KeptHorizon At(int point, double azimuthRad)
     {
-        var turn = azimuthRad - fromRad;
-        turn -= Math.Tau * Math.Floor(turn / Math.Tau);
-        var x = Math.Min(turn / (StepDeg * Math.PI / 180), steps - 1);
-        var i = Math.Min((int)x, steps - 2);
-        var at = (point * steps) + i;
-        return UnitRad * (airless[at] + ((x - i) * (airless[at + 1] - airless[at])));
+        var (before, after, share) = directions.Beside(azimuthRad);
+        if (before < 0 || after < 0) return new KeptHorizon(Math.PI / 2, 0);
+        var row = airless.AsSpan(point * directions.Count, directions.Count);
+        int a = row[Math.Max(0, before - 1)], b = row[before], c = row[after], d = row[Math.Min(row.Length - 1, after + 1)];
+        var bend = Math.Max(Math.Abs(a - (2 * b) + c), Math.Abs(b - (2 * c) + d));
+        return new KeptHorizon(UnitRad * (b + (share * (c - b))), LeastDoubtRad + (UnitRad * bend * DoubtPerBend));
     }
 
     private void Fill(int point, Place place, HorizonProbe probe)
     {
         probe.StandAt(place.Point.Latitude.Radians, place.Point.Longitude.Radians, place.Height.Metres);
-        for (var i = 0; i < steps; i++)
+        var row = airless.AsSpan(point * directions.Count, directions.Count);
+        for (var i = 0; i < row.Length; i++)
         {
-            var horizon = probe.Find(fromRad + (i * StepDeg * Math.PI / 180), OpenRad);
-            var apparentRad = horizon.Found ? horizon.AngleRad : OpenRad;
-            airless[(point * steps) + i] = (short)Math.Round(Refraction.ToAirlessRad(apparentRad, place.Height.Metres) / UnitRad);
+            var direction = directions[i];
+            var horizon = probe.Find(direction.AzimuthRad, direction.FloorRad, direction.CeilingRad);
+            var altitudeRad = horizon.Found ? Refraction.ToAirlessRad(horizon.AngleRad, place.Height.Metres) : direction.FloorRad;
+            row[i] = (short)Math.Round(altitudeRad / UnitRad);
         }
     }
 }
+
+/// <summary>A horizon as a table has it [rad].</summary>
+/// <param name="AirlessRad">Airless altitude of a sun whose centre stands on it.</param>
+/// <param name="DoubtRad">How far it may well be off, between two azimuths of the table.</param>
+internal readonly record struct KeptHorizon(double AirlessRad, double DoubtRad);

@@ -103,11 +103,16 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
     }
 
     /// <summary>False when no ground of this height or less, in [startM, endM], stands above the best angle so far.</summary>
-    // The tangent is at most above/s − startM·drop, with s the nearest distance for ground above the eye, else the farthest.
+    // Ground of one height above the eye has the tangent above/s − s·drop, which falls with s where it stands higher than the eye, and
+    // else is greatest at s = √(−above/drop).
     private bool CouldBeat(double heightM, double startM, double endM)
     {
         var above = heightM - eyeM;
-        return above > (bestTan + (startM * drop)) * (above > 0 ? startM : endM);
+        if (above > 0) return above > (bestTan + (startM * drop)) * startM;
+        if (!(above > (bestTan + (startM * drop)) * endM)) return false;
+        if (drop <= 0) return true;
+        var s = Math.Clamp(Math.Sqrt(-above / drop), startM, endM);
+        return above > (bestTan + (s * drop)) * s;
     }
 
     /// <summary>Cell by cell along the straight stretch; steps by whole cells, so that no rounding can hold it up.</summary>

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using Glowcast.Server.Grids;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Problems;
@@ -16,6 +17,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     private const long MostRememberedBytes = 64 << 20;
 
     private readonly MemoryCache remembered = new(new MemoryCacheOptions { SizeLimit = MostRememberedBytes });
+    private readonly HorizonShelf horizons = new();
     private readonly Turns turns = new(1, options.MostWaitingForecasts);
 
     /// <summary>Works the forecast of a plan out, unless it is known.</summary>
@@ -89,7 +91,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
         limit.CancelAfter(options.LongestForecast);
         try
         {
-            return await Task.Run(() => use(Forecaster.Forecast(plan, ground, cancel: limit.Token)), limit.Token);
+            return await Task.Run(() => use(Forecaster.Forecast(plan, ground, horizons, cancel: limit.Token)), limit.Token);
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
