@@ -23,13 +23,18 @@ internal sealed class CellPath(GridPosts posts)
     public Cell At(double distanceM) => PieceAt(distanceM).At(distanceM);
 
     /// <summary>The piece that holds a distance [m]; valid until the path is aimed anew or grows.</summary>
-    public ref readonly CellArc PieceAt(double distanceM) => ref pieces[PieceOf(distanceM)];
+    public ref readonly CellArc PieceAt(double distanceM)
+    {
+        // First the index: looking for it may move the pieces to a larger array.
+        var piece = PieceOf(distanceM);
+        return ref pieces[piece];
+    }
 
     /// <summary>How far the piece reaches in which the path goes on from this distance [m].</summary>
     public double PieceEnd(double distanceM)
     {
         var piece = PieceOf(distanceM);
-        return distanceM < pieces[piece].EndM ? pieces[piece].EndM : pieces[PieceOf(distanceM + 1)].EndM;
+        return distanceM < pieces[piece].EndM ? pieces[piece].EndM : PieceAt(distanceM + 1).EndM;
     }
 
     private int PieceOf(double distanceM)
