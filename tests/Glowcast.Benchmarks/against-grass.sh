@@ -35,7 +35,10 @@ horizon=$(cpu r.horizon elevation=dem direction=120 output=h --overwrite)
 viewshed=$(cpu r.viewshed -c -r input=dem output=vs coordinates="$(value lookout_lon),$(value lookout_lat)" observer_elevation=2 \
   target_elevation=0 max_distance=-1 refraction_coeff=0.13 memory=2000 --overwrite)
 
-awk -v h="$horizon" -v v="$viewshed" -v posts="$(value posts)" -v whole="$(value sweep_whole_tile_s)" -v places="$(value visible_places)" \
+in_grass r.slope.aspect elevation=dem slope=slope aspect=aspect >/dev/null 2>&1
+sun=$(cpu r.sun elevation=dem slope=slope aspect=aspect incidout=incidence day=45 time=8.5 nprocs=1 --overwrite)
+
+awk -v h="$horizon" -v sun="$sun" -v first="$(value first_chart_s)" -v second="$(value second_chart_s)" -v minutes="$(value minutes)" -v patches="$(value patches)" -v v="$viewshed" -v posts="$(value posts)" -v whole="$(value sweep_whole_tile_s)" -v places="$(value visible_places)" \
   -v some="$(value sweep_places_s)" -v ray="$(value ray_s)" -v surface="$(value visible_surface_s)" 'BEGIN {
   printf "%-58s %10s %10s %8s\n", "work (CPU seconds)", "GRASS", "ours", "ratio"
   printf "%-58s %10.3f %10.4f %8.1f\n", "whole-tile horizon, one direction", h, whole, h / whole
@@ -43,4 +46,13 @@ awk -v h="$horizon" -v v="$viewshed" -v posts="$(value posts)" -v whole="$(value
   printf "%-58s %10.1f %10.2f %8.1f\n", places " visible places x 360 azimuths, sweep", theirs, some * 360, theirs / (some * 360)
   printf "%-58s %10.1f %10.2f %8.1f\n", "the same, exact rays", theirs, ray * places * 360, theirs / (ray * places * 360)
   printf "%-58s %10.3f %10.4f %8.1f\n", "visible surface, 360 degrees, columns of 0.05 degrees", v, surface, v / surface
+  printf "%-58s %10.0f %10.3f %8.0f\n", "light on 120 degrees, " patches " patches, " minutes " minutes, with table", sun * minutes, first, sun * minutes / first
+  printf "%-58s %10.3f %10.3f %8.1f\n", "the same for a second date, against the first", first, second, first / second
 }'
+
+echo
+echo "The tile beside mirror images of itself, and at a third of its step; CPU seconds, and the peak memory of the process:"
+echo "tiles  rows     Mposts  Mvisible  surface  patches   chart direction     MB"
+for size in "1 1" "2 1" "4 1" "2 3"; do
+  dotnet "$here"/bin/Release/net10.0/Glowcast.Benchmarks.dll growth "$tile" $size
+done

@@ -6,6 +6,8 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>Places whose horizons a sweep is to give, put together by neighbourhood.</summary>
 public sealed class SweepPlaces
 {
+    private const int CellsOfBlock = HorizonSweep.BlockRows * HorizonSweep.BlockColumns;
+
     private readonly Cell[] cells;
     private readonly float[] heightsM;
 
@@ -16,7 +18,7 @@ public sealed class SweepPlaces
         ArgumentNullException.ThrowIfNull(places);
         var at = places.Select(place => CellOf(grid, place)).ToArray();
         var across = (grid.Posts.Columns / HorizonSweep.BlockColumns) + 1;
-        var keys = Array.ConvertAll(at, cell => ((int)cell.Y / HorizonSweep.BlockRows * across) + ((int)cell.X / HorizonSweep.BlockColumns));
+        var keys = Array.ConvertAll(at, cell => KeyOf(cell, across));
         Order = [.. Enumerable.Range(0, places.Count)];
         Array.Sort(keys, Order);
         cells = Array.ConvertAll(Order, i => at[i]);
@@ -65,14 +67,23 @@ public sealed class SweepPlaces
         return new Cell(x, y);
     }
 
-    private static List<Block> BlocksOf(int[] keys, int across, GridPosts posts)
+    /// <summary>Block by block, and within a block as one reads: neighbours look at the same ground.</summary>
+    private static long KeyOf(Cell cell, int across)
+    {
+        var (row, column) = ((int)cell.Y, (int)cell.X);
+        var block = ((long)(row / HorizonSweep.BlockRows) * across) + (column / HorizonSweep.BlockColumns);
+        return (block * CellsOfBlock) + (row % HorizonSweep.BlockRows * HorizonSweep.BlockColumns) + (column % HorizonSweep.BlockColumns);
+    }
+
+    private static List<Block> BlocksOf(long[] keys, int across, GridPosts posts)
     {
         var blocks = new List<Block>();
         for (var from = 0; from < keys.Length;)
         {
             var to = from + 1;
-            while (to < keys.Length && keys[to] == keys[from]) to++;
-            var (row, column) = (keys[from] / across * HorizonSweep.BlockRows, keys[from] % across * HorizonSweep.BlockColumns);
+            var block = keys[from] / CellsOfBlock;
+            while (to < keys.Length && keys[to] / CellsOfBlock == block) to++;
+            var (row, column) = ((int)(block / across) * HorizonSweep.BlockRows, (int)(block % across) * HorizonSweep.BlockColumns);
             var (endRow, endColumn) = (Math.Min(row + HorizonSweep.BlockRows, posts.Rows - 1), Math.Min(column + HorizonSweep.BlockColumns, posts.Columns - 1));
             blocks.Add(new Block(from, to, new Cell((column + endColumn) / 2.0, (row + endRow) / 2.0)));
             from = to;

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Terrain;
 /// </remarks>
 internal sealed class SightRay(ElevationGrid grid, SightModel model)
 {
-    private const int CellsWalked = 4;
+    private const int CellsWalked = 8;
 
     // A stretch is walked as a straight line once it bends by no more than this share of a cell.
     private const double MostBulge = 1e-4;
