@@ -35,7 +35,8 @@ internal static class BetterRepeat
         : better.Wholeness != other.Wholeness ? "Nothing speaks against its being whole; there are doubts about the others."
         : better.Changed.Count < other.Changed.Count ? "Fewer settings changed while it was shot."
         : DriftOf(better) < DriftOf(other) ? $"Its brightness drifts by {DriftOf(better):0.0} stops, that of the next best by {DriftOf(other):0.0}."
-        : "It was shot in the shortest time.";
+        : better.Pace.FirstToLast < other.Pace.FirstToLast ? "It was shot in the shortest time."
+        : "They are alike; it was shot first.";
 
     // To a tenth: less is within what previews can tell.
     private static double DriftOf(FoundSet set) => Math.Round(Math.Abs(set.Drift?.FirstToLastStops ?? 0), 1);

@@ -22,6 +22,9 @@ public static class TakeSorter
         var cameras = frames.Where(frame => frame.Taken is not null && !borders.Loose.Contains(frame.Name))
             .GroupBy(frame => frame.Camera).OrderByDescending(camera => camera.Count()).ToList();
         if (cameras.Count > 1) cautions.Add($"The take is of {cameras.Count} cameras; each is sorted by itself.");
+        var names = frames.Select(frame => frame.Name).ToHashSet(StringComparer.Ordinal);
+        cautions.AddRange(borders.Sets.SelectMany(set => new[] { set.First, set.Last }).Where(name => !names.Contains(name))
+            .Select(name => $"A border was put at {name}, which is no frame of the take; that set is sorted as if nothing had been said of it."));
         var inOrder = new List<ShotFrame>();
         foreach (var camera in cameras)
         {

@@ -84,6 +84,15 @@ public class TakeSorterTests
     }
 
     [Fact]
+    public void A_border_at_a_frame_that_is_gone_is_told_and_stands_for_nothing()
+    {
+        var sorted = TakeSorter.Sort(
+            Shot(Plan), Plan, borders: new HandBorders([("gone.dng", "IMG_00020.dng")], new HashSet<string>()), cancel: TestContext.Current.CancellationToken);
+        Assert.Contains(sorted.Cautions, caution => caution.Contains("gone.dng", StringComparison.Ordinal));
+        Assert.All(sorted.Sets, set => Assert.False(set.IsByHand));
+    }
+
+    [Fact]
     public void The_drift_is_found_from_what_neighbours_share()
     {
         const double stopsPerS = 0.004;
