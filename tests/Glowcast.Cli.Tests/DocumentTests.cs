@@ -3,10 +3,12 @@ using System.Text.RegularExpressions;
 namespace Glowcast.Cli.Tests;
 
 /// <summary>Every command of the documents is run, on a small made valley or, where it names the real tile, on that.</summary>
-public partial class DocumentTests(MadeValley valley) : IClassFixture<MadeValley>
+public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<MadeValley>, IDisposable
 {
     private const string RealTile = "N44W072.hgt";
     private static readonly string Root = FindRoot();
+
+    private readonly MadeTake take = new();
 
     public static IEnumerable<TheoryDataRow<string>> Made => Commands().Where(command => !command.Contains(RealTile, StringComparison.Ordinal)).Select(command => new TheoryDataRow<string>(command));
 
@@ -24,8 +26,10 @@ public partial class DocumentTests(MadeValley valley) : IClassFixture<MadeValley
     public void The_documents_name_every_command_there_is()
     {
         var shown = Commands().Select(command => command.Split(' ')[0]).ToHashSet();
-        Assert.Superset(new HashSet<string> { "forecast", "card", "season", "light", "set", "skyline", "grid", "demo" }, shown);
+        Assert.Superset(new HashSet<string> { "forecast", "card", "season", "light", "set", "skyline", "grid", "take", "demo" }, shown);
     }
+
+    public void Dispose() => take.Dispose();
 
     private async Task AnswersAsync(string command)
     {
@@ -40,6 +44,8 @@ public partial class DocumentTests(MadeValley valley) : IClassFixture<MadeValley
     private string InFolder(string word) => word switch
     {
         RealTile => SharedData.Tile,
+        "DCIM/100" => take.Originals,
+        "lists" or "sorted" => take.Beside(word),
         _ when FileName().IsMatch(word) => Path.Combine(valley.Folder, word),
         _ => word,
     };
