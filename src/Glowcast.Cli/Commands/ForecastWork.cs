@@ -7,7 +7,7 @@ namespace Glowcast.Cli.Commands;
 /// <summary>The long work of a forecast, watched.</summary>
 internal static class ForecastWork
 {
-    /// <inheritdoc cref="Forecaster.Forecast"/>
+    /// <inheritdoc cref="Forecaster.Forecast(Plan, ElevationGrid, IProgress{double}, CancellationToken)"/>
     public static LightForecast Run(Terminal terminal, Plan plan, ElevationGrid grid, CancellationToken cancel)
     {
         using var progress = new ProgressLine(terminal, "working out the light");
