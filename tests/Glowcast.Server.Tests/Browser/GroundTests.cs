@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 public class GroundTests(Service service, Chromium chromium)
 {
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
-    public async Task From_an_empty_folder_to_a_forecast_by_a_dropped_grid_and_four_clicks()
+    public async Task From_an_empty_folder_to_the_field_card_by_a_dropped_grid_and_five_clicks()
     {
         await using var data = new DataOfATest();
         using var client = await data.StartAsync(options => options with { Grids = new Dictionary<string, ElevationGrid>() });
@@ -29,6 +29,10 @@ public class GroundTests(Service service, Chromium chromium)
         Assert.Matches("46\\.(49|50)", await page.TextAsync("#where"));
         Assert.Contains("bearings 2", await page.TextAsync("#where"), StringComparison.Ordinal);
         Assert.True((await page.LookAsync("#ridge-panel canvas")).Colours > 50);
+
+        await page.Tab.ClickAsync("#along button");
+        await page.UntilAsync("/: (?!being made)/.test(document.querySelector('#along [role=status]').textContent)");
+        Assert.Equal("Field card: saved.", await page.TextAsync("#along [role=status]"));
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]

@@ -87,6 +87,7 @@ export class GroundMap {
       this.view = null;
       this.pictures = used.map(entry => this.picture(entry, entry.grid));
     }
+    this.panel.parentElement?.toggleAttribute('hidden', used.length === 0);
     this.pick(this.picked);
   }
 
