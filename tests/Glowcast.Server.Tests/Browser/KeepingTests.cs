@@ -35,7 +35,7 @@ public class KeepingTests(Service service, Chromium chromium)
         var exposures = await page.TextAsync("#stair-text");
         await page.TypeAsync("#keep-name", "October ridge");
         await page.Tab.Keyboard.PressAsync("Enter");
-        await page.UntilAsync("document.querySelectorAll('.kept li').length === 1");
+        await page.UntilAsync("document.querySelectorAll('#kept li').length === 1");
         await page.TypeAsync("#plan-set-repeats", "2");
         await page.Tab.ClickAsync("#plan form.fields button");
         await page.UntilAsync("document.getElementById('set-facts').textContent.includes('for 3 sets')");
@@ -46,7 +46,7 @@ public class KeepingTests(Service service, Chromium chromium)
         await page.Tab.ReloadAsync();
         await page.UntilDrawnAsync();
         Assert.Contains("No service answers", await page.TextAsync("#offline"), StringComparison.Ordinal);
-        await page.Tab.ClickAsync(".kept button");
+        await page.Tab.ClickAsync("#kept li button");
         await page.UntilAsync("!document.getElementById('set-facts').textContent.includes('for 3 sets')");
         Assert.Equal(exposures, await page.TextAsync("#stair-text"));
         Assert.Equal("It fits", await page.TextAsync("#verdict h2"));

@@ -34,7 +34,7 @@ export class KeptPlans {
     this.list.replaceChildren(...plans.map(plan => html('li', {},
       this.button(plan.name, `Open ${plan.name}`, () => this.onOpen(plan)),
       html('span', { class: 'quiet' }, new Date(plan.savedAt).toLocaleDateString('en-GB', { dateStyle: 'medium' })),
-      ...Object.entries(Parts).map(([part, fields]) => this.button(`Its ${part}`, `Take the ${part} of ${plan.name}`, () => {
+      ...Object.entries(Parts).map(([part, fields]) => this.button(`Its ${part}`, `Its ${part}: ${plan.name}`, () => {
         const from = JSON.parse(plan.planJson);
         this.onTake(Object.fromEntries(fields.filter(field => field in from).map(field => [field, from[field]])));
       })),
