@@ -104,6 +104,13 @@ internal static class Description
         return Task.CompletedTask;
     });
 
+    /// <summary>A body that can be sent as it is.</summary>
+    public static RouteHandlerBuilder ShowsBody(this RouteHandlerBuilder route, string type, JsonNode example) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody!.Content![type].Example = example;
+        return Task.CompletedTask;
+    });
+
     public static RouteHandlerBuilder AnswersPlan(this RouteHandlerBuilder route) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.Responses!["200"] = new OpenApiResponse { Description = "The plan.", Content = PlanIn(context.Document) };

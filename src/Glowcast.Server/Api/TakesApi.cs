@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
@@ -18,7 +19,7 @@ internal static class TakesApi
         .WithTags("Takes")
         .WithSummary("Sorts a take into sets and says which are whole.")
         .WithDescription($"At most {PostedTakes.MostFrames} frames, by what their files say. Nothing is kept.")
-        .Accepts<PostedTake>("application/json")
+        .Accepts<PostedTake>("application/json").ShowsBody("application/json", JsonNode.Parse(Examples.Take)!)
         .Produces<TakeAnswer>()
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge);

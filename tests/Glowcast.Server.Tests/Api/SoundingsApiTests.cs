@@ -40,8 +40,13 @@ public class SoundingsApiTests(Service service)
     }
 
     [Fact]
-    public async Task A_body_beyond_a_megabyte_is_not_read() =>
-        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await PostAsync(new string('x', 1_000_001))).StatusCode);
+    public async Task A_body_beyond_a_megabyte_is_not_read()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri("/api/soundings", UriKind.Relative)) { Content = Text(new string('x', 1_000_001)) };
+        // Asks before it sends, since the service hangs up on a body that it refuses.
+        request.Headers.ExpectContinue = true;
+        await service.Client.SendAsync(request, TestContext.Current.CancellationToken).ProblemAsync(HttpStatusCode.RequestEntityTooLarge);
+    }
 
     [Fact]
     public async Task A_flight_at_full_resolution_may_be_posted()
@@ -64,5 +69,7 @@ public class SoundingsApiTests(Service service)
     }
 
     private Task<HttpResponseMessage> PostAsync(string text, string query = "") => service.Client.PostAsync(
-        new Uri($"/api/soundings{query}", UriKind.Relative), new StringContent(text, Encoding.UTF8, "text/plain"), TestContext.Current.CancellationToken);
+        new Uri($"/api/soundings{query}", UriKind.Relative), Text(text), TestContext.Current.CancellationToken);
+
+    private static StringContent Text(string text) => new(text, Encoding.UTF8, "text/plain");
 }
