@@ -47,7 +47,7 @@ internal static class Examples
         return new JsonObject { ["plan"] = plan, ["from"] = plan["date"]!.DeepClone(), ["to"] = plan["date"]!.DeepClone() };
     }
 
-    /// <param name="field">"lookout", "gear" or "plan".</param>
+    /// <param name="field">"lookout", "gear", "plan" or "sounding".</param>
     public static JsonObject Kept(IServiceProvider services, string field)
     {
         var plan = Plan(services);
@@ -58,6 +58,7 @@ internal static class Examples
             {
                 "lookout" => plan["lookout"]!.DeepClone(),
                 "gear" => new JsonObject { ["camera"] = plan["camera"]!.DeepClone(), ["lens"] = plan["lens"]!.DeepClone(), ["set"] = plan["set"]?.DeepClone() },
+                "sounding" => JsonValue.Create(Sounding),
                 _ => plan,
             },
         };

@@ -3,6 +3,7 @@ using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Kept;
 using Glowcast.Server.Takes;
 using Microsoft.AspNetCore.Http.Features;
 
@@ -24,12 +25,12 @@ internal static class TakesApi
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
 
-    private static async Task<IResult> PostAsync(HttpContext context, CancellationToken cancel)
+    private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, CancellationToken cancel)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostBytes;
         var posted = await PostedTakes.ReadAsync(context.Request.Body, cancel);
         var faults = new Faults();
-        var set = posted.ReadPlan(faults);
+        var set = posted.ReadPlan(await soundings.NamedInAsync(posted.Plan ?? default, cancel), faults);
         var frames = posted.ReadFrames(faults);
         faults.ThrowIfAny();
         await Turn.WaitAsync(cancel);

@@ -1,20 +1,13 @@
 using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
+using Glowcast.Server.Api;
 
 namespace Glowcast.Server.Tests.Api;
 
 public class SoundingsApiTests(Service service)
 {
-    /// <summary>Invented: fog under a strong inversion, its top near 1000 m.</summary>
-    private const string Fog = """
-        pressure_hPa,height_m,temp_c,dewpoint_c,wind_dir_deg,wind_speed_kt
-        943,600,0.0,-0.1,180,2
-        909,900,-1.5,-1.7,180,3
-        877,1200,6.0,-4.0,200,6
-        795,2000,2.0,-15.0,220,12
-        700,3020,-5.0,-25.0,240,18
-        """;
+    private const string Fog = Examples.Sounding;
 
     [Fact]
     public async Task A_posted_sounding_is_judged()
