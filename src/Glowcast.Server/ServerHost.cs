@@ -4,6 +4,7 @@ using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
 using Glowcast.Server.Grids;
 using Glowcast.Server.Jobs;
+using Glowcast.Server.Kept;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Page;
 using Glowcast.Server.Problems;
@@ -56,6 +57,8 @@ public static class ServerHost
         services.AddSingleton(options);
         services.AddSingleton<GridShelf>();
         services.AddSingleton<GridReception>();
+        services.AddSingleton<KeptSoundings>();
+        services.AddSingleton<PostedPlans>();
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<NoteBook>();
         services.AddJobs();

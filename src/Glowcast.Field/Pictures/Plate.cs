@@ -17,6 +17,7 @@ public sealed class Plate
     private const double LegendPx = 24;
     private const double LabelsPx = 48;
     private const double MarginPx = 20;
+    private const string ChartTitle = "The light chart: bearing across, time down";
     private static readonly Duration Around = Duration.FromMinutes(15);
 
     private readonly LightForecast forecast;
@@ -42,6 +43,11 @@ public sealed class Plate
 
     public byte[] Png() => Whole().ToPng();
 
+    /// <summary>The light chart alone, its bearings over it; null where the sun does not rise far enough.</summary>
+    public byte[]? ChartPng() => forecast.Chart is { } chart
+        ? OnPaper(AxisPx + ChartPx + LegendPx, ChartTitle, [.. scale.Axis(0), .. ChartMarks(chart, AxisPx, ChartPx)]).ToPng()
+        : null;
+
     /// <summary>The ridge alone, without paper.</summary>
     internal Drawing Ridge()
     {
@@ -52,7 +58,7 @@ public sealed class Plate
     /// <summary>The light chart alone, without paper; null where the sun does not rise far enough.</summary>
     /// <param name="height">Of its plot.</param>
     internal Drawing? Chart(double height) => forecast.Chart is { } chart
-        ? new Drawing(Width, height + LegendPx, "The light chart: bearing across, time down", [.. ChartMarks(chart, 0, height)])
+        ? new Drawing(Width, height + LegendPx, ChartTitle, [.. ChartMarks(chart, 0, height)])
         : null;
 
     private Drawing Whole()
@@ -60,9 +66,11 @@ public sealed class Plate
         var panel = new RidgePanel(forecast, forecast.Scene!, scale, TitlePx);
         var chartTop = panel.Bottom + AxisPx;
         var (chart, bottom) = forecast.Chart is { } light ? (ChartMarks(light, chartTop, ChartPx), chartTop + ChartPx + LegendPx) : ([], chartTop);
-        var paper = new Outline(new Box(0, 0, Width, bottom).Corners, Inks.Paper, null);
-        return new Drawing(Width, bottom, "The ridge with the frames of the set, and the light chart", [paper, Title(), .. RidgeMarks(panel), .. chart]);
+        return OnPaper(bottom, "The ridge with the frames of the set, and the light chart", [Title(), .. RidgeMarks(panel), .. chart]);
     }
+
+    private static Drawing OnPaper(double height, string title, IReadOnlyList<Mark> marks) =>
+        new(Width, height, title, [new Outline(new Box(0, 0, Width, height).Corners, Inks.Paper, null), .. marks]);
 
     private Label Title()
     {

@@ -10,7 +10,7 @@ internal static class CardApi
 {
     private static readonly string Extensions = string.Join(", ", FieldFormat.All.Select(format => format.Extension[1..]));
 
-    private static readonly QueryParameter As = new("as", $"What to be taken along as: {Extensions}. Default html, the field card.", "string");
+    private static readonly QueryParameter As = new("as", $"What to be taken along as: {Extensions}. Default html, the field card.", Example: "gpx");
 
     public static void MapCards(this IEndpointRouteBuilder routes) => routes.MapPost("/api/cards", PostAsync)
         .WithTags("Forecasts")

@@ -10,13 +10,14 @@ internal static class ChartApi
     [
         ("application/json", ForecastParts.ChartJson),
         (ChartBytes.MediaType, ForecastParts.ChartBinary),
+        ("image/png", ForecastParts.ChartPicture),
     ];
 
     public static void MapCharts(this IEndpointRouteBuilder routes) => routes.MapGet("/api/forecasts/{address}/chart", GetAsync)
         .WithTags("Forecasts")
         .WithSummary("The light chart of a forecast that was worked out, in the form that Accept asks for.")
-        .WithDescription($"JSON, or {ChartBytes.MediaType}: compact bytes, whose layout docs/api.md has.")
-        .Produces<ChartAnswer>(StatusCodes.Status200OK, "application/json", ChartBytes.MediaType)
+        .WithDescription($"JSON, {ChartBytes.MediaType}: compact bytes, whose layout docs/api.md has, or a picture as PNG.")
+        .Produces<ChartAnswer>(StatusCodes.Status200OK, "application/json", ChartBytes.MediaType, "image/png")
         .Produces(StatusCodes.Status304NotModified)
         .ProducesProblem(StatusCodes.Status404NotFound)
         .ProducesProblem(StatusCodes.Status406NotAcceptable);

@@ -1,4 +1,6 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
+using Glowcast.Server.Kept;
 using Microsoft.OpenApi;
 using Microsoft.OpenApi.Reader;
 
@@ -58,14 +60,14 @@ internal static class Description
         return Task.CompletedTask;
     });
 
-    /// <summary>A name, and a thing of the plan under a field of its own.</summary>
-    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, string field) => route.AddOpenApiOperationTransformer((operation, context, _) =>
+    /// <summary>A name, and the thing under a field of its own.</summary>
+    public static RouteHandlerBuilder TakesJson(this RouteHandlerBuilder route, DocumentKind kind) => route.AddOpenApiOperationTransformer((operation, context, _) =>
     {
         operation.RequestBody = BodyOf(
-            Examples.Kept(context.ApplicationServices, field),
-            ["name", field],
+            Examples.Kept(context.ApplicationServices, kind.Field),
+            ["name", kind.Field],
             ("name", new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 120 }),
-            (field, new OpenApiSchema { Type = JsonSchemaType.Object }));
+            (kind.Field, new OpenApiSchema { Type = kind.Shape == JsonValueKind.Object ? JsonSchemaType.Object : JsonSchemaType.String }));
         return Task.CompletedTask;
     });
 
@@ -101,6 +103,13 @@ internal static class Description
     public static RouteHandlerBuilder TakesFile(this RouteHandlerBuilder route, string type) => route.AddOpenApiOperationTransformer((operation, _, _) =>
     {
         operation.RequestBody = new OpenApiRequestBody { Required = true, Content = new Dictionary<string, OpenApiMediaType> { [type] = new() } };
+        return Task.CompletedTask;
+    });
+
+    /// <summary>A body that can be sent as it is.</summary>
+    public static RouteHandlerBuilder ShowsBody(this RouteHandlerBuilder route, string type, JsonNode example) => route.AddOpenApiOperationTransformer((operation, _, _) =>
+    {
+        operation.RequestBody!.Content![type].Example = example;
         return Task.CompletedTask;
     });
 

@@ -17,6 +17,10 @@ public sealed record KeptGear(string Id, string Name, string Changed, JsonElemen
 /// <inheritdoc cref="KeptLookout"/>
 public sealed record KeptPlan(string Id, string Name, string Changed, JsonElement Plan);
 
+/// <inheritdoc cref="KeptLookout"/>
+/// <param name="Sounding">Its text.</param>
+public sealed record KeptSounding(string Id, string Name, string Changed, JsonElement Sounding);
+
 /// <summary>The things that users keep under ids of their own.</summary>
 internal static class DocumentApi
 {
@@ -25,6 +29,7 @@ internal static class DocumentApi
         routes.MapKind(DocumentKind.Lookouts, "lookout", (id, name, changed, lookout) => new KeptLookout(id, name, changed, lookout));
         routes.MapKind(DocumentKind.Gear, "set of gear", (id, name, changed, gear) => new KeptGear(id, name, changed, gear));
         routes.MapKind(DocumentKind.Plans, "plan", (id, name, changed, plan) => new KeptPlan(id, name, changed, plan));
+        routes.MapKind(DocumentKind.Soundings, "sounding", (id, name, changed, sounding) => new KeptSounding(id, name, changed, sounding));
     }
 
     private static void MapKind<T>(this IEndpointRouteBuilder routes, DocumentKind kind, string word, Func<string, string, string, JsonElement, T> answer)
@@ -36,7 +41,7 @@ internal static class DocumentApi
         group.MapPut("/{id}", desk.PutAsync)
             .WithSummary($"Keeps a {word} under an id of your choice, instead of the one there.")
             .WithDescription("If-Match with the entity tag last seen keeps two writers from undoing one another; If-None-Match: * only makes new ones.")
-            .TakesJson(kind.Field)
+            .TakesJson(kind)
             .Produces<T>().Produces<T>(StatusCodes.Status201Created).ProducesValidationProblem()
             .ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
@@ -53,10 +58,11 @@ internal static class DocumentApi
         public async Task<IResult> OneAsync(string id, IDocuments documents, CancellationToken cancel) =>
             await documents.FindAsync(kind.Path, id, cancel) is { } found ? Tagged.Json(Answer(found)) : NotFound(id);
 
-        public async Task<IResult> PutAsync(string id, HttpContext context, IDocuments documents, IClock clock)
+        public async Task<IResult> PutAsync(string id, HttpContext context, IDocuments documents, KeptSoundings soundings, IClock clock)
         {
             using var body = await context.Request.ParseJsonAsync(context.RequestAborted);
-            var read = DocumentBody.Read(id, body.RootElement, kind);
+            var sounding = await soundings.NamedInAsync(DocumentBody.ThingIn(body.RootElement, kind), context.RequestAborted);
+            var read = DocumentBody.Read(id, body.RootElement, kind, sounding);
             var document = new Document(kind.Path, id, read.Name, read.Thing.GetRawText(), clock.GetCurrentInstant());
             var condition = new WriteCondition(context.Request.Headers);
             var outcome = await documents.PutAsync(

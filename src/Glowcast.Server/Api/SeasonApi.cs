@@ -1,4 +1,4 @@
-using Glowcast.Server.Grids;
+using Glowcast.Server.Forecasts;
 using Glowcast.Server.Jobs;
 
 namespace Glowcast.Server.Api;
@@ -17,11 +17,11 @@ internal static class SeasonApi
         .ProducesProblem(StatusCodes.Status429TooManyRequests)
         .ProducesProblem(StatusCodes.Status507InsufficientStorage);
 
-    private static async Task<IResult> PostAsync(HttpContext context, GridShelf grids, JobRunner runner)
+    private static async Task<IResult> PostAsync(HttpContext context, PostedPlans plans, JobRunner runner)
     {
         using var body = await context.Request.ParseJsonAsync(context.RequestAborted);
         // Judged now, so that the job cannot fail of what could be said at once.
-        await SeasonRequest.ReadAsync(body.RootElement, grids, context.RequestAborted);
+        await SeasonRequest.ReadAsync(body.RootElement, plans, context.RequestAborted);
         return JobApi.Accepted(await runner.AddAsync(SeasonJob.Kind, body.RootElement.GetRawText(), context.RequestAborted));
     }
 }

@@ -23,7 +23,7 @@ internal static class SoundingsApi
         .WithSummary("What a sounding tells of a sea of cloud: whether there will be one, and where its top is.")
         .WithDescription("The body is the text of a sounding: WMO FM 35 TEMP message, university text listing or its CSV, or CSV with named columns.")
         .TakesQuery(Parameters)
-        .Accepts<string>("text/plain")
+        .Accepts<string>("text/plain").ShowsBody("text/plain", Examples.Sounding)
         .WithMetadata(new RequestSizeLimitAttribute(MostBodyBytes))
         .Produces<SoundingAnswer>()
         .ProducesValidationProblem()

@@ -1,7 +1,9 @@
+using System.Text.Json.Nodes;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Kept;
 using Glowcast.Server.Takes;
 using Microsoft.AspNetCore.Http.Features;
 
@@ -18,17 +20,17 @@ internal static class TakesApi
         .WithTags("Takes")
         .WithSummary("Sorts a take into sets and says which are whole.")
         .WithDescription($"At most {PostedTakes.MostFrames} frames, by what their files say. Nothing is kept.")
-        .Accepts<PostedTake>("application/json")
+        .Accepts<PostedTake>("application/json").ShowsBody("application/json", JsonNode.Parse(Examples.Take)!)
         .Produces<TakeAnswer>()
         .ProducesValidationProblem()
         .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
 
-    private static async Task<IResult> PostAsync(HttpContext context, CancellationToken cancel)
+    private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, CancellationToken cancel)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostBytes;
         var posted = await PostedTakes.ReadAsync(context.Request.Body, cancel);
         var faults = new Faults();
-        var set = posted.ReadPlan(faults);
+        var set = posted.ReadPlan(await soundings.NamedInAsync(posted.Plan ?? default, cancel), faults);
         var frames = posted.ReadFrames(faults);
         faults.ThrowIfAny();
         await Turn.WaitAsync(cancel);

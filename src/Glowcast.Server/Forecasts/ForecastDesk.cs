@@ -12,7 +12,7 @@ using Microsoft.Extensions.Caching.Memory;
 namespace Glowcast.Server.Forecasts;
 
 /// <summary>Answers posted plans, one after another since each keeps all processors busy, and remembers the answers.</summary>
-internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grids, NoteBook notes, ICache cache, ILogger<ForecastDesk> log) : IDisposable
+internal sealed partial class ForecastDesk(ServerOptions options, PostedPlans plans, GridShelf grids, NoteBook notes, ICache cache, ILogger<ForecastDesk> log) : IDisposable
 {
     private const long MostRememberedBytes = 64 << 20;
 
@@ -30,10 +30,10 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     public async Task<string> AnswerAsync(byte[] planJson, Faults faults, CancellationToken cancel)
     {
         using var json = PlanText.Parse(planJson);
-        var plan = await PostedPlan.ReadAsync(json.RootElement, PlanNeeds.Forecast, grids, faults, cancel);
+        var (plan, sounding) = await plans.ReadAsync(json.RootElement, PlanNeeds.Forecast, faults, cancel);
         var place = plan.Lookout!.Point;
         var said = await notes.SayAsync(place.LatitudeDeg, place.LongitudeDeg, cancel);
-        var address = ForecastAddress.Of(json.RootElement, plan.Grids.Select(grids.FingerprintOf), said);
+        var address = ForecastAddress.Of(json.RootElement, sounding.Text, plan.Grids.Select(grids.FingerprintOf), said);
         var isKnown = await FindAsync(address, ForecastParts.Bare, cancel) is not null;
         Measured.Forecasts.Add(1, new KeyValuePair<string, object?>("remembered", isKnown));
         if (isKnown) return address;
@@ -47,7 +47,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, GridShelf grid
     public async Task<LightForecast> ForecastAsync(byte[] planJson, Faults faults, CancellationToken cancel)
     {
         using var json = PlanText.Parse(planJson);
-        var plan = await PostedPlan.ReadAsync(json.RootElement, PlanNeeds.Forecast, grids, faults, cancel);
+        var (plan, _) = await plans.ReadAsync(json.RootElement, PlanNeeds.Forecast, faults, cancel);
         using var turn = await turns.TakeAsync(cancel);
         return await WithinLimitAsync(plan, forecast => forecast, cancel);
     }

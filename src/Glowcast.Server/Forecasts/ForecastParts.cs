@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
+using Glowcast.Field.Pictures;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Notes;
 
@@ -12,6 +13,7 @@ internal static class ForecastParts
     public const string WithPictures = "pictures";
     public const string ChartJson = "chart.json";
     public const string ChartBinary = "chart.bin";
+    public const string ChartPicture = "chart.png";
 
     public static string Key(string address, string part) => $"{address}/{part}";
 
@@ -26,6 +28,7 @@ internal static class ForecastParts
         if (pictured.Chart is not { } chart) return parts;
         parts[Key(address, ChartJson)] = Json(chart);
         parts[Key(address, ChartBinary)] = ChartBytes.Write(chart);
+        parts[Key(address, ChartPicture)] = new Plate(forecast).ChartPng()!;
         return parts;
     }
 

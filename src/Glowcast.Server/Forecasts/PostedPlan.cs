@@ -2,21 +2,27 @@ using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Grids;
+using Glowcast.Server.Kept;
 
 namespace Glowcast.Server.Forecasts;
 
-/// <summary>A plan as a client sends it: as in a file, but its grids are ids of this service.</summary>
-internal static class PostedPlan
+/// <summary>A plan as a client sends it: as in a file, but its grids are ids of this service, and its sounding is one or the text itself.</summary>
+/// <param name="Sounding">That it names.</param>
+internal sealed record PostedPlan(Plan Plan, NamedSounding Sounding);
+
+/// <summary>Reads plans that are posted.</summary>
+internal sealed class PostedPlans(GridShelf grids, KeptSoundings soundings)
 {
     /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
     /// <param name="faults">Faults of the request found before; they are said together with the plan's.</param>
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
-    public static async Task<Plan> ReadAsync(JsonElement json, PlanNeeds needs, GridShelf grids, Faults faults, CancellationToken cancel)
+    public async Task<PostedPlan> ReadAsync(JsonElement json, PlanNeeds needs, Faults faults, CancellationToken cancel)
     {
+        var sounding = await soundings.NamedInAsync(json, cancel);
         Plan? plan = null;
         try
         {
-            plan = PlanReader.Read(json, needs);
+            plan = PlanReader.Read(json, needs, sounding.Read);
         }
         catch (BadInputException bad)
         {
@@ -24,7 +30,7 @@ internal static class PostedPlan
         }
         await grids.CheckAsync(GridIds(json), faults, cancel);
         faults.ThrowIfAny();
-        return plan!;
+        return new PostedPlan(plan!, sounding);
     }
 
     private static IEnumerable<string> GridIds(JsonElement plan) =>

@@ -3,7 +3,6 @@ using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Forecasts;
-using Glowcast.Server.Grids;
 using NodaTime;
 
 namespace Glowcast.Server.Jobs;
@@ -14,7 +13,7 @@ internal sealed record SeasonRequest(Plan Plan, LocalDate From, LocalDate To)
     private static readonly string[] Known = ["plan", "from", "to"];
 
     /// <exception cref="BadInputException">Something is missing or wrong; names every field.</exception>
-    public static async Task<SeasonRequest> ReadAsync(JsonElement body, GridShelf grids, CancellationToken cancel)
+    public static async Task<SeasonRequest> ReadAsync(JsonElement body, PostedPlans plans, CancellationToken cancel)
     {
         if (body.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
         var faults = new Faults();
@@ -23,12 +22,12 @@ internal sealed record SeasonRequest(Plan Plan, LocalDate From, LocalDate To)
         var (from, to) = (Date(body, "from", faults), Date(body, "to", faults));
         if (from is { } first && to is { } last && (last < first || Period.DaysBetween(first, last) >= Season.MostDays))
             faults.Add("to", $"Must be the same day as from or up to five years later; got {first:uuuu-MM-dd} to {last:uuuu-MM-dd}.");
-        var plan = await ReadPlanAsync(body, grids, faults, cancel);
+        var plan = await ReadPlanAsync(body, plans, faults, cancel);
         faults.ThrowIfAny();
         return new SeasonRequest(plan!, from!.Value, to!.Value);
     }
 
-    private static async Task<Plan?> ReadPlanAsync(JsonElement body, GridShelf grids, Faults faults, CancellationToken cancel)
+    private static async Task<Plan?> ReadPlanAsync(JsonElement body, PostedPlans plans, Faults faults, CancellationToken cancel)
     {
         var ofPlan = new Faults();
         if (!body.TryGetProperty("plan", out var plan)) faults.Add("plan", "Is missing; give a plan, as for a forecast.");
@@ -36,7 +35,7 @@ internal sealed record SeasonRequest(Plan Plan, LocalDate From, LocalDate To)
         {
             try
             {
-                return await PostedPlan.ReadAsync(plan, PlanNeeds.Lookout, grids, ofPlan, cancel);
+                return (await plans.ReadAsync(plan, PlanNeeds.Lookout, ofPlan, cancel)).Plan;
             }
             catch (BadInputException bad)
             {

@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
+using Glowcast.Server.Kept;
 using NodaTime;
 using NodaTime.Text;
 
@@ -39,12 +40,12 @@ internal static class PostedTakes
     }
 
     /// <summary>The set of its plan; null without one, and after a fault.</summary>
-    public static PlannedSet? ReadPlan(this PostedTake take, Faults faults)
+    public static PlannedSet? ReadPlan(this PostedTake take, NamedSounding sounding, Faults faults)
     {
         if (take.Plan is not { ValueKind: not JsonValueKind.Null } plan) return null;
         try
         {
-            return PlannedSet.Of(PlanReader.Read(plan, PlanNeeds.Gear));
+            return PlannedSet.Of(PlanReader.Read(plan, PlanNeeds.Gear, sounding.Read));
         }
         catch (BadInputException bad)
         {

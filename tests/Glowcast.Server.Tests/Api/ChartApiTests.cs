@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Net;
 using System.Text.Json.Nodes;
 
@@ -6,6 +7,7 @@ namespace Glowcast.Server.Tests.Api;
 public class ChartApiTests(Service service)
 {
     private const string Binary = "application/vnd.glowcast.chart";
+    private const string Picture = "image/png";
 
     [Fact]
     public async Task The_chart_as_json_is_the_forecasts_own()
@@ -37,12 +39,24 @@ public class ChartApiTests(Service service)
         Assert.Empty(bytes.ReadBytes(1));
     }
 
+    /// <summary>Signature and sizes in the first chunk: PNG, third edition, 5.2 and 11.2.1.</summary>
+    [Fact]
+    public async Task The_chart_as_a_picture_is_drawn_as_png()
+    {
+        using var response = await service.SendAsync(HttpMethod.Get, await ChartAsync(), null, ("Accept", Picture));
+        Assert.Equal(Picture, response.Content.Headers.ContentType!.MediaType);
+        var bytes = await response.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
+        Assert.Equal((byte[])[0x89, .. "PNG\r\n\x1a\n"u8], bytes[..8]);
+        Assert.Equal((2200, 560), (BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20))));
+    }
+
     [Theory]
     [InlineData("*/*", "application/json")]
     [InlineData("application/*;q=0.5", "application/json")]
     [InlineData("application/json;q=0.2, application/vnd.glowcast.chart", Binary)]
     [InlineData("application/vnd.glowcast.chart;q=0, */*", "application/json")]
     [InlineData("application/json;q=0, */*", Binary)]
+    [InlineData("image/*, application/json;q=0.9", Picture)]
     public async Task The_form_that_is_liked_best_is_sent(string accept, string expected)
     {
         using var response = await service.SendAsync(HttpMethod.Get, await ChartAsync(), null, ("Accept", accept));
@@ -58,7 +72,7 @@ public class ChartApiTests(Service service)
     public async Task Each_form_is_not_sent_twice()
     {
         var chart = await ChartAsync();
-        foreach (var type in (string[])["application/json", Binary])
+        foreach (var type in (string[])["application/json", Binary, Picture])
         {
             using var first = await service.SendAsync(HttpMethod.Get, chart, null, ("Accept", type));
             using var second = await service.SendAsync(HttpMethod.Get, chart, null, ("Accept", type), ("If-None-Match", first.Headers.ETag!.ToString()));

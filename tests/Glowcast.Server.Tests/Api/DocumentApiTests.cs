@@ -1,5 +1,7 @@
 using System.Net;
+using System.Text.Json;
 using System.Text.Json.Nodes;
+using Glowcast.Server.Api;
 
 namespace Glowcast.Server.Tests.Api;
 
@@ -10,6 +12,7 @@ public class DocumentApiTests(Service service)
         { "lookouts", "lookout", """{ "latitudeDeg": 46.5, "longitudeDeg": 7.5, "eyeHeightM": 2, "timeZone": "Europe/Zurich" }""" },
         { "gear", "gear", """{ "camera": { "sensorWidthMm": 36, "sensorHeightMm": 24, "pixelsWide": 8256, "pixelsHigh": 5504 }, "lens": { "focalLengthMm": 135 }, "set": { "rows": 2 } }""" },
         { "plans", "plan", MadeValley.Plan().ToJsonString() },
+        { "soundings", "sounding", JsonSerializer.Serialize(Examples.Sounding) },
     };
 
     [Theory]
@@ -68,6 +71,8 @@ public class DocumentApiTests(Service service)
             ["gear.camera.pixelsHigh", "gear.camera.pixelsWide", "gear.camera.sensorHeightMm", "gear.lens.focalLengthMm"], faults.Keys.Order(StringComparer.Ordinal));
         await service.GetAsync("/api/gear/long").ProblemAsync(HttpStatusCode.NotFound);
 
+        Assert.Equal(["sounding"], (await service.SendAsync(HttpMethod.Put, "/api/soundings/none", new JsonObject { ["name"] = "None", ["sounding"] = "a letter" }).FaultsAsync()).Keys);
+        Assert.Equal(["sounding"], (await service.SendAsync(HttpMethod.Put, "/api/soundings/none", new JsonObject { ["name"] = "None", ["sounding"] = 3 }).FaultsAsync()).Keys);
         Assert.Equal(["plan"], (await service.SendAsync(HttpMethod.Put, "/api/plans/none", new JsonObject { ["name"] = "None", ["plan"] = 3 }).FaultsAsync()).Keys);
     }
 

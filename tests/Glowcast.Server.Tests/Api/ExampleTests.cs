@@ -46,10 +46,11 @@ public class ExampleTests(Service service)
     private async Task<HttpResponseMessage> SendAsync(string path, HttpMethod method, JsonNode operation)
     {
         using var request = new HttpRequestMessage(method, new Uri(AddressOf(path) + QueryOf(operation), UriKind.Relative));
-        if (operation["requestBody"]?["content"]?["application/json"]?["example"]?.DeepClone() is { } body)
+        foreach (var (type, form) in operation["requestBody"]?["content"]?.AsObject() ?? [])
         {
+            var body = form!["example"]!.DeepClone();
             if (path == "/api/notes") body["forecast"] = made["/api/forecasts"].Split('/')[^1];
-            request.Content = new StringContent(body.ToJsonString(), Encoding.UTF8, "application/json");
+            request.Content = new StringContent(type == "text/plain" ? body.GetValue<string>() : body.ToJsonString(), Encoding.UTF8, type);
         }
         return await service.Client.SendAsync(request, TestContext.Current.CancellationToken);
     }
