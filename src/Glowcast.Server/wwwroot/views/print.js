@@ -9,6 +9,7 @@ const PersonMm = 1750;
 const EyesMm = 1550;
 const BesideMm = 900;
 const AboveMm = 250;
+const LastRows = 8;
 // Head, shoulders, legs: a standing figure 1750 high and 480 wide about its middle, from the floor up.
 const Figure = 'M0-1750a115 135 0 0 1 0 270a115 135 0 0 1 0-270ZM-70-1470h140q150 20 165 150l25 520h-90l-30-400v420l-40 780h-85l-15-700-15 700h-85l-40-780v-420l-30 400h-90l25-520q15-130 165-150Z';
 
@@ -69,7 +70,14 @@ export class Print {
     const context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext('2d'));
     const [left, top, wide, high] = [-x / raster.columnDeg * perColumn, (clean.topDeg - raster.topDeg) / raster.rowDeg * perRow, raster.columns * perColumn, raster.rows * perRow];
     context.drawImage(ground, left, top, wide, high);
-    // Nearer ground than the picture reaches goes on as its last row.
-    context.drawImage(ground, 0, raster.rows - 1, raster.columns, 1, left, top + high - 1, wide, this.canvas.height);
+    // Nearer ground than the picture reaches goes on in the mean tones of its last rows.
+    const tones = /** @type {HTMLCanvasElement} */ (html('canvas', { width: '12', height: '1' }));
+    const mean = /** @type {CanvasRenderingContext2D} */ (tones.getContext('2d'));
+    for (let i = 0; i < LastRows; i++) {
+      mean.globalAlpha = 1 / (i + 1);
+      mean.imageSmoothingQuality = 'high';
+      mean.drawImage(ground, 0, raster.rows - 1 - i, raster.columns, 1, 0, 0, 12, 1);
+    }
+    context.drawImage(tones, 0, 0, 12, 1, left, top + high - 1, wide, this.canvas.height);
   }
 }
