@@ -31,12 +31,18 @@ internal static class CloudFacts
         return first + half + grazing;
     }
 
+    private static string Lost(DeckSweep sweep)
+    {
+        if (sweep.HalfSwallowed is not { } half || half >= sweep.Eye) return "";
+        return $"; from {Say.Metres(half)} half of it is gone{(sweep.AllSwallowed is { } all && all < sweep.Eye ? $", from {Say.Metres(all)} all" : "")}";
+    }
+
     private static void WriteSweep(Page page, DeckSweep sweep)
     {
         if (sweep.FirstSwallowed is not { } first) return;
         page.Paragraph(first == sweep.Eye
             ? $"A rising deck leaves all of the ridge until it drowns the lookout, at {Say.Metres(sweep.Eye)}."
-            : $"A deck up to {Say.Metres(first)} leaves all of the ridge; from {Say.Metres(sweep.HalfSwallowed!.Value)} half of it is gone, from {Say.Metres(sweep.AllSwallowed!.Value)} all. At {Say.Metres(sweep.Eye)} the lookout is drowned.");
+            : $"A deck up to {Say.Metres(first)} leaves all of the ridge{Lost(sweep)}. At {Say.Metres(sweep.Eye)} the lookout is drowned.");
         page.Table([">deck top", ">crest left", ">islands", "lookout"], sweep.Table().Select(row => (IReadOnlyList<string>)
             [Say.Metres(row.Top), Say.Share(row.CrestShare), $"{row.Islands}", row.IsLookoutDrowned ? "drowned" : "above"]));
     }

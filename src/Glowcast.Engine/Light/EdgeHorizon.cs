@@ -43,7 +43,8 @@ public sealed record EdgeHorizon(HorizonKind Kind, Azimuth SunAzimuth, Length? D
     internal static HorizonKind KindOf(Place ground, Azimuth azimuth, TerrainHorizon horizon, SightLines sights, Length? deckTop)
     {
         if (horizon.Distance is not { } distance) return HorizonKind.GridEdge;
-        if (horizon.IsBeyondGrid && distance.Metres > horizon.GridEdge!.Value.Metres + AtEdgeM) return HorizonKind.OpenHorizon;
+        if (horizon.IsBeyondGrid && distance.Metres > horizon.GridEdge!.Value.Metres + AtEdgeM)
+            return sights.Model.BeyondGrid is { } beyond && deckTop is { } sea && beyond <= sea ? HorizonKind.Deck : HorizonKind.OpenHorizon;
         var isAtEdge = horizon.GridEdge is { } edge && distance.Metres > edge.Metres - AtEdgeM;
         if (sights.Grid.HeightAt(new GroundLine(ground.Point, azimuth).At(distance.Metres)) is not { } height) return isAtEdge ? HorizonKind.GridEdge : HorizonKind.Terrain;
         if (deckTop is { } top && height.Metres <= top.Metres + LevelM) return HorizonKind.Deck;

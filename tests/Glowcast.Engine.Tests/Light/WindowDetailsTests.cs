@@ -51,8 +51,9 @@ public class WindowDetailsTests
         var scene = Scene.Of(grid, SightModel.Usual, lookout, Narrow, Thresholds with { CrestBand = Angle.FromDegrees(0.2), RidgeFrom = Length.FromKilometres(11) }, deck);
         var opens = WindowSearch.Windows(LightChart.Over(scene, Autumn, cancel: TestContext.Current.CancellationToken)!)[0].Start.Horizon!;
         Assert.Equal(HorizonKind.Deck, opens.Kind);
-        // It reaches to the edge of the grid and would go on, were it not for that: its dip lies 140 km away.
-        Assert.Equal(1000 * ColumnM / Math.Sin(opens.SunAzimuth.Radians), opens.Distance!.Value.Metres, 2000.0);
+        // It goes on past the grid's edge, to the dip of the crest over it: a tangent touches a sphere of R/(1 − k) at √(2 h R/(1 − k)).
+        var overDeckM = Valley.WestCrestM - deck.Metres;
+        Assert.Equal(Math.Sqrt(2 * overDeckM * SightModel.EarthRadiusM / (1 - SightModel.UsualRefractionK)), opens.Distance!.Value.Metres, 4000.0);
     }
 
     [Fact]
