@@ -1,4 +1,5 @@
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Api;
 using Glowcast.Server.Forecasts;
@@ -59,6 +60,8 @@ public static class ServerHost
         services.AddSingleton<GridReception>();
         services.AddSingleton<KeptSoundings>();
         services.AddSingleton<PostedPlans>();
+        services.AddSingleton<IHorizonStore, CachedHorizons>();
+        services.AddSingleton(provider => new HorizonShelf(store: provider.GetRequiredService<IHorizonStore>()));
         services.AddSingleton<ForecastDesk>();
         services.AddSingleton<NoteBook>();
         services.AddJobs();

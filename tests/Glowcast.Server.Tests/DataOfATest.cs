@@ -10,6 +10,9 @@ internal sealed class DataOfATest : IAsyncDisposable
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("glowcast-test-").FullName;
 
+    /// <summary>Of the service that runs.</summary>
+    public IServiceProvider Services => app!.Services;
+
     public IEnumerable<string> GridFiles => Directory.EnumerateFiles(Path.Combine(Folder, "grids"));
 
     public IEnumerable<string> HalfFiles => Directory.EnumerateFiles(Path.Combine(Folder, "incoming"));

@@ -45,6 +45,6 @@ internal sealed class SeasonCommand : PlanCommand
     private IReadOnlyList<SiteSeason> Work(IReadOnlyList<SeasonSite> sites, LocalDate first, LocalDate last, SeasonFilter filter, CancellationToken cancel)
     {
         using var progress = new ProgressLine(Terminal, "working out the season");
-        return SeasonForecast.Of(sites, first, last, filter, progress, cancel);
+        return SeasonForecast.Of(sites, first, last, filter, progress: progress, cancel: cancel);
     }
 }

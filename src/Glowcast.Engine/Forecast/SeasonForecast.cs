@@ -17,15 +17,15 @@ public sealed record RankedDay(int Rank, SeasonSite Site, SeasonDay Day);
 /// <summary>The season of several lookouts and spans, ranked together.</summary>
 public static class SeasonForecast
 {
-    /// <param name="progress">Share done, 0 to 1.</param>
     /// <inheritdoc cref="Forecaster.Season"/>
     public static IReadOnlyList<SiteSeason> Of(
-        IReadOnlyList<SeasonSite> sites, LocalDate from, LocalDate to, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        IReadOnlyList<SeasonSite> sites, LocalDate from, LocalDate to, SeasonFilter? filter = null, HorizonShelf? horizons = null,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(sites);
         var share = 1.0 / sites.Count;
         return [.. sites.Select((site, i) => new SiteSeason(
-            site, Forecaster.Season(site.Plan, site.Grid, from, to, filter, progress: PartProgress.Of(progress, i * share, share), cancel: cancel)))];
+            site, Forecaster.Season(site.Plan, site.Grid, from, to, filter, horizons, PartProgress.Of(progress, i * share, share), cancel)))];
     }
 
     /// <summary>The best day first; days of equal points in order of time, so that those without a window come last.</summary>

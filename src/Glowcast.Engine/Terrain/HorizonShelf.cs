@@ -9,7 +9,8 @@ namespace Glowcast.Engine.Terrain;
 /// the same ground and the same sight lines find their table again, whatever date is asked about and wherever the ground was
 /// read from. Safe for many threads.</summary>
 /// <param name="mostBytes">What the kept tables may hold together; the last one is kept in any case.</param>
-public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes)
+/// <param name="store">Asked for what is not on the shelf, and given what is worked out; null for none.</param>
+public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes, IHorizonStore? store = null)
 {
     private const long UsualBytes = 64 << 20;
 
@@ -20,6 +21,11 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes)
     // The one used last stands last.
     private readonly List<(string Key, HorizonTable Table)> tables = [];
 
+    private int workedOut;
+
+    /// <summary>How many tables were neither on this shelf nor in its store.</summary>
+    public int WorkedOut => Volatile.Read(ref workedOut);
+
     /// <summary>The table of these points: the kept one, else one worked out now.</summary>
     /// <inheritdoc cref="HorizonTable.Of"/>
     public HorizonTable Horizons(
@@ -27,7 +33,7 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes)
     {
         var key = KeyOf(points, grid, model);
         if (Find(key) is { } kept) return kept;
-        var table = HorizonTable.Of(points, grid, model, progress, cancel);
+        var table = FindInStore(key) ?? WorkOut(key, points, grid, model, progress, cancel);
         Keep(key, table);
         return table;
     }
@@ -69,6 +75,27 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes)
             tables.Add((key, table));
             while (tables.Count > 1 && tables.Sum(kept => kept.Table.Bytes) > mostBytes) tables.RemoveAt(0);
         }
+    }
+
+    private HorizonTable? FindInStore(string key)
+    {
+        try
+        {
+            return store?.Find(key) is { } bytes ? HorizonTableBytes.Read(bytes) : null;
+        }
+        catch (InvalidDataException)
+        {
+            // Damaged; the table worked out now takes their place.
+            return null;
+        }
+    }
+
+    private HorizonTable WorkOut(string key, IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, IProgress<double>? progress, CancellationToken cancel)
+    {
+        var table = HorizonTable.Of(points, grid, model, progress, cancel);
+        Interlocked.Increment(ref workedOut);
+        store?.Keep(key, HorizonTableBytes.Write(table));
+        return table;
     }
 
     private static byte[] HashOf(ElevationGrid grid)

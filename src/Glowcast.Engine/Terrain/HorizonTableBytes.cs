@@ -1,16 +1,19 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
+using System.Security.Cryptography;
 
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>A table of horizons as bytes, to be kept in a file or a store.</summary>
-/// <remarks>Version, the belt of latitudes, the number of points, and then, compressed, the change from each direction to the
-/// next; all little-endian.</remarks>
+/// <remarks>Version, the number of points, the belt of latitudes, the first bytes of the SHA-256 of all the rest, and then, compressed,
+/// the change from each direction to the next; all little-endian.</remarks>
 public static class HorizonTableBytes
 {
     // To be raised whenever a table with the same key could hold other values.
-    private const int Version = 1;
-    private const int HeaderBytes = 24;
+    private const int Version = 2;
+    private const int FactsBytes = 24;
+    private const int CheckBytes = 8;
+    private const int HeaderBytes = FactsBytes + CheckBytes;
 
     // No scene has more points by far.
     private const int MostPoints = 4_000_000;
@@ -34,7 +37,9 @@ public static class HorizonTableBytes
         BinaryPrimitives.WriteDoubleLittleEndian(header[16..], directions.NorthernmostRad);
         bytes.Write(header);
         using (var packed = new BrotliStream(bytes, CompressionLevel.Fastest, leaveOpen: true)) packed.Write(changes);
-        return bytes.ToArray();
+        var written = bytes.ToArray();
+        CheckOf(written).CopyTo(written, FactsBytes);
+        return written;
     }
 
     /// <returns>Null where the bytes are of another version of this program.</returns>
@@ -44,6 +49,7 @@ public static class HorizonTableBytes
         ArgumentNullException.ThrowIfNull(bytes);
         if (bytes.Length < HeaderBytes) throw new InvalidDataException($"A table of horizons has at least {HeaderBytes} bytes; got {bytes.Length}.");
         if (BinaryPrimitives.ReadInt32LittleEndian(bytes) != Version) return null;
+        if (!bytes.AsSpan(FactsBytes, CheckBytes).SequenceEqual(CheckOf(bytes))) throw new InvalidDataException("The table of horizons is not as it was written.");
         var points = BinaryPrimitives.ReadInt32LittleEndian(bytes.AsSpan(4));
         var (south, north) = (BinaryPrimitives.ReadDoubleLittleEndian(bytes.AsSpan(8)), BinaryPrimitives.ReadDoubleLittleEndian(bytes.AsSpan(16)));
         if (points is < 0 or > MostPoints || !(south >= -Math.PI / 2 && south <= north && north <= Math.PI / 2))
@@ -57,6 +63,14 @@ public static class HorizonTableBytes
             values[i] = (short)(before + BinaryPrimitives.ReadInt16LittleEndian(changes.AsSpan(i * sizeof(short))));
         }
         return new HorizonTable(values, directions);
+    }
+
+    private static byte[] CheckOf(byte[] bytes)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(bytes.AsSpan(0, FactsBytes));
+        hash.AppendData(bytes.AsSpan(HeaderBytes));
+        return hash.GetHashAndReset()[..CheckBytes];
     }
 
     private static byte[] Unpacked(byte[] bytes, long length)

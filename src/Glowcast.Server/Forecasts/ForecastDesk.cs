@@ -12,12 +12,12 @@ using Microsoft.Extensions.Caching.Memory;
 namespace Glowcast.Server.Forecasts;
 
 /// <summary>Answers posted plans, one after another since each keeps all processors busy, and remembers the answers.</summary>
-internal sealed partial class ForecastDesk(ServerOptions options, PostedPlans plans, GridShelf grids, NoteBook notes, ICache cache, ILogger<ForecastDesk> log) : IDisposable
+internal sealed partial class ForecastDesk(ServerOptions options, PostedPlans plans, GridShelf grids, NoteBook notes, HorizonShelf horizons, ICache cache, ILogger<ForecastDesk> log)
+    : IDisposable
 {
     private const long MostRememberedBytes = 64 << 20;
 
     private readonly MemoryCache remembered = new(new MemoryCacheOptions { SizeLimit = MostRememberedBytes });
-    private readonly HorizonShelf horizons = new();
     private readonly Turns turns = new(1, options.MostWaitingForecasts);
 
     /// <summary>Works the forecast of a plan out, unless it is known.</summary>

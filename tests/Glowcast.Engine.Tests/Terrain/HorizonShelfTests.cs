@@ -54,10 +54,43 @@ public class HorizonShelfTests
         Assert.Same(Horizons(shelf, Ground, 40), Horizons(shelf, Ground, 40));
     }
 
+    [Fact]
+    public void What_its_store_has_is_not_worked_out_again()
+    {
+        var store = new MadeStore();
+        var table = Horizons(new HorizonShelf(store: store), Ground, 40);
+        var shelf = new HorizonShelf(store: store);
+        Assert.Equal(table.Values, Horizons(shelf, Ground, 40).Values);
+        Assert.Equal(0, shelf.WorkedOut);
+        Horizons(shelf, Ground, 41);
+        Assert.Equal(1, shelf.WorkedOut);
+    }
+
+    [Fact]
+    public void Damaged_bytes_of_its_store_are_put_right()
+    {
+        var store = new MadeStore();
+        var table = Horizons(new HorizonShelf(store: store), Ground, 40);
+        store.Kept.Values.Single()[^1] ^= 1;
+        var shelf = new HorizonShelf(store: store);
+        Assert.Equal(table.Values, Horizons(shelf, Ground, 40).Values);
+        Assert.Equal(1, shelf.WorkedOut);
+        Assert.Equal(table.Values, HorizonTableBytes.Read(store.Kept.Values.Single())!.Values);
+    }
+
     private static HorizonTable Horizons(HorizonShelf shelf, ElevationGrid grid, int at) =>
         shelf.Horizons(Points(grid, at), grid, SightModel.Usual, cancel: TestContext.Current.CancellationToken);
 
     private static string Key(ElevationGrid grid, SightModel model, int at) => HorizonShelf.KeyOf(Points(Ground, at), grid, model);
 
     private static Place[] Points(ElevationGrid grid, int at) => [new(grid.Posts.ToPoint(at, at), Length.FromMetres(900)), new(grid.Posts.ToPoint(at + 5, at), Length.FromMetres(950))];
+
+    private sealed class MadeStore : IHorizonStore
+    {
+        public Dictionary<string, byte[]> Kept { get; } = [];
+
+        public byte[]? Find(string key) => Kept.GetValueOrDefault(key);
+
+        public void Keep(string key, byte[] table) => Kept[key] = table;
+    }
 }

@@ -40,7 +40,9 @@ public class HorizonTableBytesTests
         hugeCount[7] = 0x7f;
         byte[] noLatitude = [.. whole];
         Array.Fill<byte>(noLatitude, 0xff, 8, 8);
-        foreach (var bytes in (byte[][])[[], whole[..10], whole[..(whole.Length / 2)], otherCount, hugeCount, noLatitude])
+        byte[] otherBit = [.. whole];
+        otherBit[^9] ^= 1;
+        foreach (var bytes in (byte[][])[[], whole[..10], whole[..(whole.Length / 2)], otherCount, hugeCount, noLatitude, otherBit])
             Assert.Throws<InvalidDataException>(() => HorizonTableBytes.Read(bytes));
     }
 }

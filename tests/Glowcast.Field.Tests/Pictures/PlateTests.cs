@@ -42,6 +42,17 @@ public class PlateTests
     }
 
     [Fact]
+    public void The_painted_chart_shows_light_and_shade_under_its_bearings()
+    {
+        using var painted = SKBitmap.Decode(new Plate(Forecasts.ThatFits).ChartPng());
+        var pixels = painted.Pixels.ToHashSet();
+        Assert.All((Rgb[])[Texture.Lit.Ground, Texture.Shade.Ground], light => Assert.Contains(new SKColor(light.R, light.G, light.B), pixels));
+        // Over the plot stand ticks and figures.
+        var bearings = from x in Enumerable.Range(96, 2000) from y in Enumerable.Range(14, 30) select painted.GetPixel(x, y);
+        Assert.True(bearings.Distinct().Count() > 20);
+    }
+
+    [Fact]
     public void A_day_without_a_window_is_drawn_too_and_a_lookout_in_cloud_is_refused()
     {
         Assert.Contains("<svg", new Plate(Forecasts.WithoutLight).Svg(), StringComparison.Ordinal);
