@@ -55,7 +55,7 @@ public static class CommandLine
     }
 
     private static string Apology(Exception fault) =>
-        $"Sorry, glowcast failed, and the fault is ours: {fault.GetBaseException().Message.Split('\n')[0].Trim()} Set GLOWCAST_TRACE=1 to see where.";
+        $"Sorry, glowcast failed, and the fault is ours: {fault.GetBaseException().Message.Split('\n')[0].Trim().TrimEnd('.')}. Set GLOWCAST_TRACE=1 to see where.";
 
     private static RootCommand RootOf(Terminal terminal)
     {

@@ -80,7 +80,7 @@ internal sealed class SkyCommand : AnswerCommand
             ("exposure value", beam.Ev100 is { } ev ? $"{ev:0.0} at ISO 100, facing the sun" : null),
             ("sky alone", $"{(sky.SkyLux < 10 ? $"{sky.SkyLux:0.####}" : $"{sky.SkyLux:0}")} lx on level ground, ± {sky.SkyUncertaintyStops:0.0} stops{(sky.SkyStopsPerMinute is { } rate ? $"; {rate:+0.00;-0.00} stops a minute" : "")}"),
             ("phases", sky.Phases.Count > 0 ? string.Join(", ", sky.Phases.Select(Words)) : null),
-            ("moon", sky.Moon is { } moon ? $"bearing {moon.AzimuthDeg:0.0}°, altitude {moon.AirlessAltitudeDeg:0.0}°, {moon.IlluminatedFraction:0%} lit, {moon.HorizontalLux:0.000} lx" : null));
+            ("moon", sky.Moon is { } moon ? $"bearing {moon.AzimuthDeg:0.0}°, altitude {moon.AirlessAltitudeDeg:0.0}°, {moon.IlluminatedFraction:0 %} lit, {moon.HorizontalLux:0.000} lx" : null));
     }
 
     /// <summary>DirectLowSun as "direct low sun".</summary>

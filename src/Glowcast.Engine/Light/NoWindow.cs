@@ -45,7 +45,7 @@ public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMis
             $"Whenever {enough} of the ridge is lit, more than {Percent(thresholds.ValleyLit)} of the valley is lit too. {nearest.InWords}", nearest);
     }
 
-    internal static string Percent(double share) => share.ToString("0%", CultureInfo.InvariantCulture);
+    internal static string Percent(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
 }
 
 /// <summary>The moment that came nearest to being a window: where the larger of its two shortfalls is least, in the middle of

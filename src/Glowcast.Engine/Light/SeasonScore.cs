@@ -88,7 +88,7 @@ public sealed record SeasonScore(Duration? SetLength = null)
         var least = window.Thresholds.ColumnsLit;
         return new ScorePart(
             SeasonAspect.Coverage, least < 1 ? Math.Clamp((window.RidgeShare - least) / (1 - least), 0, 1) : 1, 0.15,
-            Text($"{window.RidgeShare:0%} of the ridge is lit on average."));
+            Text($"{window.RidgeShare:0 %} of the ridge is lit on average."));
     }
 
     private static ScorePart ValleyShade(SeasonWindow window)
@@ -97,7 +97,7 @@ public sealed record SeasonScore(Duration? SetLength = null)
         if (window.ValleyShare is not { } lit) return new ScorePart(SeasonAspect.ValleyShade, null, weight, "No valley is seen under the ridge.");
         var most = window.Thresholds.ValleyLit;
         return new ScorePart(
-            SeasonAspect.ValleyShade, most > 0 ? Math.Clamp(1 - (lit / most), 0, 1) : 1, weight, Text($"{lit:0%} of the valley is lit on average."));
+            SeasonAspect.ValleyShade, most > 0 ? Math.Clamp(1 - (lit / most), 0, 1) : 1, weight, Text($"{lit:0 %} of the valley is lit on average."));
     }
 
     private ScorePart Length(SeasonWindow window)
@@ -133,7 +133,7 @@ public sealed record SeasonScore(Duration? SetLength = null)
             > MostShadow => (1 - relief.Shadow) / (1 - MostShadow),
             _ => 1,
         };
-        return new ScorePart(SeasonAspect.Relief, value, weight, Text($"{relief.Shadow:0%} of the ridge lies in shadow, in {side} light: {Word(relief.Reading)}."));
+        return new ScorePart(SeasonAspect.Relief, value, weight, Text($"{relief.Shadow:0 %} of the ridge lies in shadow, in {side} light: {Word(relief.Reading)}."));
     }
 
     private static string Word(ReliefReading reading) => reading switch
@@ -174,7 +174,7 @@ public sealed record SeasonScore(Duration? SetLength = null)
         var where = !moon.IsUp ? "below the horizon" : moon.InSpan ? Text($"{moon.AltitudeDeg:0}° high in the picture") : Text($"{moon.AltitudeDeg:0}° high outside the picture");
         return new ScorePart(
             SeasonAspect.Moon, moon.InSpan ? moon.LitShare : 0, 0.05,
-            Text($"The moon is {moon.AgeDays:0} days old, {moon.LitShare:0%} lit and {(moon.IsWaxing ? "waxing" : "waning")}, {where}."));
+            Text($"The moon is {moon.AgeDays:0} days old, {moon.LitShare:0 %} lit and {(moon.IsWaxing ? "waxing" : "waning")}, {where}."));
     }
 
     private static string Text(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);

@@ -107,10 +107,10 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
         : null;
 
     // DateTimeOriginal 0x9003 with SubSecTimeOriginal 0x9291 and OffsetTimeOriginal 0x9011, and so on. A camera whose clock was
-    // never set writes blanks or zeros: no time.
+    // never set writes blanks or zeros, a broken one any year: no time.
     private (LocalDateTime? Taken, bool HasSubSeconds, Offset? Offset)? Time(int time, int subSeconds, int offset)
     {
-        if (Text(time) is not { } text || !ExifTime.Parse(text).TryGetValue(default, out var taken) || taken.Year < 1990) return null;
+        if (Text(time) is not { } text || !ExifTime.Parse(text).TryGetValue(default, out var taken) || taken.Year is < 1990 or > 2200) return null;
         var fraction = Text(subSeconds) is { } digits && digits.All(char.IsAsciiDigit) ? $"0.{digits}" : null;
         var nanoseconds = fraction is null ? 0 : (long)(double.Parse(fraction, CultureInfo.InvariantCulture) * NodaConstants.NanosecondsPerSecond);
         var zone = Text(offset) is { } sign && ExifOffset.Parse(sign).TryGetValue(default, out var known) ? known : (Offset?)null;

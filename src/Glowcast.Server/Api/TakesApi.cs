@@ -28,7 +28,7 @@ internal static class TakesApi
     private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, CancellationToken cancel)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostBytes;
-        var posted = await PostedTakes.ReadAsync(context.Request.Body, cancel);
+        var posted = await PostedTakes.ReadAsync(context.Request, cancel);
         var faults = new Faults();
         var set = posted.ReadPlan(await soundings.NamedInAsync(posted.Plan ?? default, cancel), faults);
         var frames = posted.ReadFrames(faults);

@@ -49,8 +49,8 @@ internal sealed record SeasonRequest(Plan Plan, LocalDate From, LocalDate To)
     {
         try
         {
-            var text = body.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString()! : "";
-            return TimeReader.Date(text, name);
+            if (!body.TryGetProperty(name, out var value)) throw new BadInputException(name, "Is missing; give a date such as 2026-02-14.");
+            return TimeReader.Date(value.ValueKind == JsonValueKind.String ? value.GetString()! : value.GetRawText(), name);
         }
         catch (BadInputException bad)
         {

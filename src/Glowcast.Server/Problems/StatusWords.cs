@@ -8,8 +8,11 @@ internal static class StatusWords
     {
         StatusCodes.Status404NotFound => $"There is nothing at {context.Request.Path}; /openapi/v1.json describes what there is.",
         StatusCodes.Status405MethodNotAllowed => $"{context.Request.Path} does not answer to {context.Request.Method}{Allowed(context)}.",
+        StatusCodes.Status415UnsupportedMediaType => $"{context.Request.Path} does not take {Sent(context)}; /openapi/v1.json describes what it takes.",
         _ => null,
     };
+
+    private static string Sent(HttpContext context) => context.Request.ContentType is { Length: > 0 } type ? $"a body of the type '{type}'" : "a body without a Content-Type";
 
     private static string Allowed(HttpContext context) => context.Response.Headers.Allow is { Count: > 0 } allowed ? $"; it answers to {allowed}" : "";
 }

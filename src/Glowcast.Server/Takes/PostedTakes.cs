@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
+using Glowcast.Server.Api;
 using Glowcast.Server.Kept;
 using NodaTime;
 using NodaTime.Text;
@@ -13,6 +14,8 @@ namespace Glowcast.Server.Takes;
 internal static class PostedTakes
 {
     public const int MostFrames = 5000;
+    private const int FirstYear = 1900;
+    private const int LastYear = 2200;
 
     private static readonly LocalDateTimePattern WrittenTime = LocalDateTimePattern.ExtendedIso;
     private static readonly OffsetPattern WrittenOffset = OffsetPattern.CreateWithInvariantCulture("+HH:mm");
@@ -27,16 +30,38 @@ internal static class PostedTakes
     };
 
     /// <exception cref="BadInputException">It is no JSON of this shape.</exception>
-    public static async Task<PostedTake> ReadAsync(Stream body, CancellationToken cancel)
+    public static async Task<PostedTake> ReadAsync(HttpRequest request, CancellationToken cancel)
+    {
+        using var body = await request.ParseJsonAsync(cancel);
+        if (body.RootElement.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
+        if (!body.RootElement.TryGetProperty("frames", out _)) throw new BadInputException("frames", "Is missing; list the frames of the take.");
+        var take = Shaped(body.RootElement);
+        var faults = new Faults();
+        RefuseNulls(take.Frames, "frames", faults);
+        RefuseNulls(take.Borders?.Sets ?? [], "borders.sets", faults);
+        RefuseNulls(take.Borders?.Loose ?? [], "borders.loose", faults);
+        faults.ThrowIfAny();
+        return take;
+    }
+
+    private static PostedTake Shaped(JsonElement body)
     {
         try
         {
-            return await JsonSerializer.DeserializeAsync<PostedTake>(body, Strict, cancel) ?? throw new BadInputException("frames", "Is missing; list the frames of the take.");
+            return body.Deserialize<PostedTake>(Strict)!;
         }
         catch (JsonException broken)
         {
-            throw new BadInputException(broken.Path is { Length: > 2 } path ? path[2..] : "take", $"Cannot be understood: {broken.Message}");
+            throw new BadInputException(
+                broken.Path is { Length: > 2 } path ? path[2..] : "body", "Is not known, of the wrong kind, or lacks a field it needs; /openapi/v1.json describes a take.");
         }
+    }
+
+    // A list's own type does not keep null out of it.
+    private static void RefuseNulls<T>(IReadOnlyList<T> items, string field, Faults faults) where T : class
+    {
+        for (var i = 0; i < items.Count; i++)
+            if (items[i] is null) faults.Add($"{field}[{i}]", "Must not be null; leave it out.");
     }
 
     /// <summary>The set of its plan; null without one, and after a fault.</summary>
@@ -49,7 +74,7 @@ internal static class PostedTakes
         }
         catch (BadInputException bad)
         {
-            foreach (var fault in bad.Faults) faults.Add($"plan.{fault.Field}", fault.Message);
+            foreach (var fault in bad.Faults) faults.Add(fault.Field == "plan" ? "plan" : $"plan.{fault.Field}", fault.Message);
             return null;
         }
     }
@@ -67,6 +92,7 @@ internal static class PostedTakes
     {
         double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
         var taken = Parsed(posted.Taken, WrittenTime, $"{field}.taken", "a local time such as 2026-02-14T06:45:09.07", faults);
+        if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.Taken}'.");
         if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
             faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers; got {parts.Count}.");
         if (posted.Lie is < 1 or > 8) faults.Add($"{field}.lie", $"Must be a whole number from 1 to 8; got {posted.Lie}.");

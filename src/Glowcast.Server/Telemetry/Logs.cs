@@ -11,7 +11,9 @@ internal static class Logs
         if (asJson) logging.AddJsonConsole(json => (json.UseUtcTimestamp, json.TimestampFormat) = (true, "yyyy-MM-ddTHH:mm:ss.fffZ"))
             .AddFilter("Microsoft.AspNetCore", LogLevel.Warning)
             .AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Information);
-        else logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole();
+        else logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole()
+            // A start that fails is told by whoever starts the service, in a line.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         logging.Services.Configure<ConsoleLoggerOptions>(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
     }
 }

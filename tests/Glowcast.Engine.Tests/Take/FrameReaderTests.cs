@@ -55,6 +55,7 @@ public sealed class FrameReaderTests : IDisposable
 
     [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
     [InlineData("EXIF:DateTimeOriginal#=0000:00:00 00:00:00")]
+    [InlineData("EXIF:DateTimeOriginal#=9999:12:31 23:59:59")]
     [InlineData("EXIF:DateTimeOriginal#=    :  :     :  :  ")]
     [InlineData("EXIF:DateTimeOriginal#=2026:13:45 25:61:61")]
     [InlineData("EXIF:ModifyDate=2026:02:14 06:45:09")]

@@ -42,6 +42,22 @@ public class TakesApiTests(Service service)
     }
 
     [Theory]
+    [InlineData("{}", "frames")]
+    [InlineData("[]", "body")]
+    [InlineData("""{ "frames": [null] }""", "frames[0]")]
+    [InlineData("""{ "frames": [{ "name": 7 }] }""", "frames[0].name")]
+    [InlineData("""{ "frames": [], "borders": { "sets": [null], "loose": [] } }""", "borders.sets[0]")]
+    [InlineData("""{ "frames": [], "borders": { "sets": [], "loose": [null] } }""", "borders.loose[0]")]
+    [InlineData("""{ "frames": [], "plan": [] }""", "plan")]
+    [InlineData("""{ "frames": [{ "name": "a", "taken": "9999-12-31T23:59:59", "offsetFromUtc": "-18:00" }] }""", "frames[0].taken")]
+    public async Task A_fault_of_shape_is_said_under_its_field_and_in_no_words_of_the_code(string text, string field)
+    {
+        var (name, message) = Assert.Single(await PostAsync(text).FaultsAsync());
+        Assert.Equal(field, name);
+        Assert.DoesNotContain("Glowcast.Server", message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("[]")]
     [InlineData("not JSON")]
     [InlineData("""{ "frames": [ { "taken": "2026-02-14T06:45:00" } ] }""")]
