@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text;
 using System.Text.Json.Nodes;
 using Glowcast.Engine.Terrain;
 
@@ -26,11 +27,14 @@ public class ForecastAddressTests(Service service)
     [Fact]
     public async Task The_address_follows_the_plan_and_not_its_spacing()
     {
+        // Of its own, since an address also follows the field notes that others write.
+        await using var data = new DataOfATest();
+        using var client = await data.StartAsync();
         var plan = MadeValley.Plan();
-        var one = await AddressOf(plan.ToJsonString());
-        Assert.Equal(one, await AddressOf(plan.ToJsonString(new() { WriteIndented = true })));
+        var one = await AddressOf(client, plan.ToJsonString());
+        Assert.Equal(one, await AddressOf(client, plan.ToJsonString(new() { WriteIndented = true })));
         plan["lens"]!["aperture"] = 8;
-        Assert.NotEqual(one, await AddressOf(plan.ToJsonString()));
+        Assert.NotEqual(one, await AddressOf(client, plan.ToJsonString()));
     }
 
     [Fact]
@@ -40,7 +44,7 @@ public class ForecastAddressTests(Service service)
         var lifted = new ElevationGrid(MadeValley.Grid.Posts, [.. Enumerable.Range(0, MadeValley.Grid.Posts.Rows).SelectMany(row => MadeValley.Grid.Row(row).ToArray()).Select(height => height + 1)], MadeValley.GridId);
         using var client = await data.StartAsync(options => options with { Grids = new Dictionary<string, ElevationGrid> { [MadeValley.GridId] = lifted } });
         using var posted = await client.SendJsonAsync(HttpMethod.Post, "/api/forecasts", MadeValley.Plan());
-        Assert.NotEqual(await AddressOf(MadeValley.Plan().ToJsonString()), posted.Content.Headers.ContentLocation!.OriginalString);
+        Assert.NotEqual(await AddressOf(service.Client, MadeValley.Plan().ToJsonString()), posted.Content.Headers.ContentLocation!.OriginalString);
     }
 
     [Fact]
@@ -64,9 +68,10 @@ public class ForecastAddressTests(Service service)
         await service.GetAsync("/api/forecasts/nothing/chart").ProblemAsync(HttpStatusCode.NotFound);
     }
 
-    private async Task<string> AddressOf(string plan)
+    private static async Task<string> AddressOf(HttpClient client, string plan)
     {
-        using var posted = await service.PostTextAsync(plan);
+        using var posted = await client.PostAsync(
+            new Uri("/api/forecasts", UriKind.Relative), new StringContent(plan, Encoding.UTF8, "application/json"), TestContext.Current.CancellationToken);
         return posted.Content.Headers.ContentLocation!.OriginalString;
     }
 
