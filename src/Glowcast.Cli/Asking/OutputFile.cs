@@ -27,14 +27,23 @@ internal sealed class OutputFile
 
     /// <summary>UTF-8 without a mark, in the place of what was there.</summary>
     /// <exception cref="BadInputException">It cannot be written.</exception>
-    public void Write(Action<TextWriter> write)
+    public void Write(Action<TextWriter> write) => Save(() =>
+    {
+        using var writer = new StreamWriter(path, false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+        write(writer);
+    });
+
+    /// <summary>In the place of what was there.</summary>
+    /// <exception cref="BadInputException">It cannot be written.</exception>
+    public void Write(byte[] bytes) => Save(() => File.WriteAllBytes(path, bytes));
+
+    private void Save(Action write)
     {
         try
         {
-            using var writer = new StreamWriter(path, false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-            write(writer);
+            write();
         }
-        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             throw new BadInputException(field, $"Cannot be written: {refused.Message}");
         }

@@ -28,6 +28,7 @@ internal sealed class CardCommand : PlanCommand
     {
         var path = asked.Required(file, "a file such as card.html", (text, _) => text);
         var format = path is null ? null : asked.Try(() => FormatOf(path, file.Name));
+        var target = format is null ? null : OutputFile.Of(asked, file);
         var choices = new CardChoices
         {
             Travel = Duration.FromMinutes(asked.Number(travel, 0, 2880, 60)),
@@ -35,7 +36,7 @@ internal sealed class CardCommand : PlanCommand
         };
         var forecast = Forecast(asked, PlanNeeds.Forecast, cancel);
         var bytes = FieldFile.Write(forecast, choices, format!, SystemClock.Instance.GetCurrentInstant());
-        Save(path!, bytes);
+        target!.Write(bytes);
         Reply(asked, new CardAnswer(path!, format!.MediaType, bytes.Length, forecast.Fit!.Verdict, forecast.WhyNone), page =>
         {
             page.Line($"{path}: {format.Description}, {bytes.Length / 1000.0:0} kB");
@@ -45,16 +46,4 @@ internal sealed class CardCommand : PlanCommand
 
     private static FieldFormat FormatOf(string path, string field) => FieldFormat.Of(Path.GetExtension(path))
         ?? throw new BadInputException(field, $"Must end in one of {string.Join(", ", FieldFormat.All.Select(format => format.Extension))}; got '{path}'.");
-
-    private void Save(string path, byte[] bytes)
-    {
-        try
-        {
-            File.WriteAllBytes(path, bytes);
-        }
-        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or NotSupportedException)
-        {
-            throw new BadInputException($"{file.Name} {path}", $"Cannot be written: {refused.Message}");
-        }
-    }
 }
