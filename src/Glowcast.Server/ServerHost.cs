@@ -21,7 +21,7 @@ namespace Glowcast.Server;
 public static class ServerHost
 {
     private const int MostBodyBytes = 64 * 1024;
-    private const int ThreadsPerProcessor = 4;
+    private const int ThreadsPerProcessor = 16;
 
     /// <summary>The service, ready to start. It reads no settings: all it knows is in its options, and in the data folder they name.</summary>
     /// <exception cref="BadInputException">An address that is none; a data folder that cannot be used.</exception>

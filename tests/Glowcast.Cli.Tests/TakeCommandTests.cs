@@ -123,6 +123,15 @@ public sealed class TakeCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_take_of_which_nothing_can_be_read_is_refused_and_says_why()
+    {
+        foreach (var file in Directory.GetFiles(take.Originals)) File.WriteAllText(file, "no picture");
+        var outcome = await Sorted();
+        Assert.Equal(2, outcome.Exit);
+        Assert.Contains($"None of its 20 pictures can be read; the first, {MadeTake.Name(1)}:", outcome.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_take_without_any_times_is_an_answer_without_sets()
     {
         foreach (var file in Directory.GetFiles(take.Originals)) take.Write(Path.GetFileName(file), 0, hasTime: false);

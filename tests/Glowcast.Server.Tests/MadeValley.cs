@@ -28,6 +28,15 @@ internal static class MadeValley
         }
         """)!.AsObject();
 
+    /// <summary>The same, with more and slower sets than the light lasts.</summary>
+    public static JsonObject PlanTooLong()
+    {
+        var plan = Plan();
+        plan["set"]!["repeats"] = 50;
+        plan["set"]!["settleS"] = 60;
+        return plan;
+    }
+
     /// <summary>The same ground as a file N46E007.hgt has it: 16-bit metres, the high byte first, row by row from the north.</summary>
     public static byte[] Hgt() => [.. Heights().SelectMany(height => (byte[])[(byte)((short)height >> 8), (byte)(short)height])];
 

@@ -71,7 +71,9 @@ internal sealed class TakeCommand : AnswerCommand
     private TakeReading Read(IReadOnlyList<TakeFile> files, CancellationToken cancel)
     {
         using var progress = new ProgressLine(Terminal, "reading the frames");
-        return TakeReading.Of(files, progress, cancel);
+        var reading = TakeReading.Of(files, progress, cancel);
+        return reading.Frames.Count > 0 || files.Count == 0 ? reading : throw new BadInputException(
+            folder.Name, $"None of its {files.Count} pictures can be read; the first, {reading.Skipped[0].Field}: {reading.Skipped[0].Message}");
     }
 
     private SortedTake Sort(TakeReading reading, PlannedSet? set, HandBorders hand, CancellationToken cancel)

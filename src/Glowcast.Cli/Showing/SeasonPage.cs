@@ -16,6 +16,11 @@ internal static class SeasonPage
         var good = ranked.Where(entry => entry.Day.Best is not null).ToList();
         var isNamed = seasons.Count > 1;
         page.Title($"Days with light from {Say.Iso(from)} to {Say.Iso(to)}");
+        if (ranked.Count == 0)
+        {
+            page.Paragraph("No day of the range falls on the weekdays asked for.");
+            return;
+        }
         foreach (var season in seasons)
         {
             var clock = season.Site.Plan.Lookout?.Zone?.Id ?? "local mean solar time";
@@ -23,7 +28,7 @@ internal static class SeasonPage
         }
         if (good.Count == 0)
         {
-            page.Paragraph(ranked.Count > 0 ? $"None: {ranked[0].Day.Reasons[0]}" : "No day of the range falls on the weekdays asked for.");
+            page.Paragraph($"None: {ranked[0].Day.Reasons[0]}");
             return;
         }
         string[] name = isNamed ? ["plan"] : [];

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
 using NodaTime;
@@ -67,7 +68,7 @@ public sealed class LightChart
         Parallel.For(
             0,
             lights.Length,
-            new ParallelOptions { CancellationToken = cancel },
+            AllProcessors.Until(cancel),
             () => new SunOverTable(new SunOverGround(track, scene.Grid, scene.Model), horizons, level),
             (i, _, ground) =>
             {

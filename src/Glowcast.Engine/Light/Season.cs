@@ -47,7 +47,7 @@ public sealed class Season
         var dates = chosen.DatesOf(from, to);
         var days = new SeasonDay[dates.Count];
         var done = 0;
-        Parallel.For(0, dates.Count, new ParallelOptions { CancellationToken = cancel }, i =>
+        Parallel.For(0, dates.Count, AllProcessors.Until(cancel), i =>
         {
             days[i] = DayOf(dates[i], score, chosen);
             progress?.Report((double)Interlocked.Increment(ref done) / dates.Count);

@@ -39,7 +39,7 @@ public sealed class HorizonTable
         var table = new HorizonTable(new short[points.Count * directions.Count], directions);
         var done = 0;
         Parallel.For(
-            0, points.Count, new ParallelOptions { CancellationToken = cancel }, () => new HorizonProbe(grid, model),
+            0, points.Count, AllProcessors.Until(cancel), () => new HorizonProbe(grid, model),
             (i, _, probe) =>
             {
                 table.Fill(i, points[i], probe);

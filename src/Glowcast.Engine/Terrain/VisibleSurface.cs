@@ -26,7 +26,7 @@ public sealed class VisibleSurface
         ArgumentOutOfRangeException.ThrowIfLessThan(columns, 1);
         var width = span.Width / columns;
         var seen = new VisibleColumn[columns];
-        Parallel.For(0, columns, () => new SurfaceSweep(grid, model, eye), (i, _, sweep) =>
+        Parallel.For(0, columns, AllProcessors.Until(), () => new SurfaceSweep(grid, model, eye), (i, _, sweep) =>
         {
             seen[i] = sweep.Along(span.From + (width * (i + 0.5)));
             return sweep;

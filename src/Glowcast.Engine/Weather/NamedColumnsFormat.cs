@@ -38,6 +38,9 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
         ["wind"] = Quantity.WindSpeed,
     };
 
+    /// <summary>What a table of one's own must look like.</summary>
+    public const string Hint = "A CSV needs a line of headings with their units, such as pressure_hPa,height_m,temperature_C,dewpoint_C,winddirection_deg,windspeed_m/s.";
+
     private const int LongestHeading = 100;
 
     private static readonly char[] Separators = [',', ';', '\t'];

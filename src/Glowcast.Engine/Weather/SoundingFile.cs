@@ -21,7 +21,7 @@ public static class SoundingFile
         if (string.IsNullOrWhiteSpace(text)) throw new BadInputException(name, "Is empty; give a sounding.");
         var lines = text.ReplaceLineEndings("\n");
         var format = Array.Find(Formats, format => format.Recognises(lines))
-            ?? throw new BadInputException(name, $"Is of no sounding format known here ({string.Join(", ", Formats.Select(format => format.Name))}).");
+            ?? throw new BadInputException(name, $"Is of no sounding format known here ({string.Join(", ", Formats.Select(format => format.Name))}). {NamedColumnsFormat.Hint}");
         var sounding = format.Read(lines, name);
         return sounding.Levels.Count > 0 ? sounding : throw new BadInputException(name, $"Looks like a {format.Name}, but has no level that can be read.");
     }

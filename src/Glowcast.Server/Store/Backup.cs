@@ -51,9 +51,13 @@ public static partial class Backup
             using var data = DataFolder.OpenWith(folder, database => Unpack(archive, DataFolder.DatabaseName, database));
             return RestoreGrids(archive, data);
         }
-        catch (Exception refused) when (refused is IOException or InvalidDataException or UnauthorizedAccessException)
+        catch (InvalidDataException broken)
         {
-            throw new BadInputException("backup", $"Cannot be restored: {refused.Message}");
+            throw new BadInputException("backup", $"Is no backup of a service, or not a whole one; give a file that data backup wrote. {broken.Message}");
+        }
+        catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException("backup", $"Cannot be restored: {(Directory.Exists(file) ? "it is a folder." : refused.Message)}");
         }
     }
 

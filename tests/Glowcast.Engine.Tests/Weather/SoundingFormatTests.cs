@@ -65,6 +65,15 @@ public class SoundingFormatTests
     public void A_listing_in_unknown_units_or_without_temperature_is_refused(string from, string to, string why) =>
         Refused(MadeSoundings.Listing.Replace(from, to, StringComparison.Ordinal), why);
 
+    [Fact]
+    public void The_headings_that_a_refusal_proposes_are_read()
+    {
+        var headings = NamedColumnsFormat.Hint.Split("such as ")[1].TrimEnd('.');
+        var sounding = SoundingFile.Read($"{headings}\n950,500,4,3.5,120,3\n900,950,2,1.5,130,4\n850,1400,6,-4,140,5\n", "table");
+        Assert.Equal(3, sounding.Levels.Count);
+        Assert.Equal((950, 500, 4, 3.5), (sounding.Levels[0].PressureHPa, sounding.Levels[0].HeightM, sounding.Levels[0].TemperatureC, sounding.Levels[0].DewPointC));
+    }
+
     [Theory]
     [InlineData("wind_speed_kmh", "wind_speed", "'wind_speed' does not name its unit; kt, m/s, km/h or mph")]
     [InlineData("temp_c", "temp_x", "a unit that is not known ('x'); C, K or F")]

@@ -109,10 +109,7 @@ public class PageTests(Service service, Chromium chromium)
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task A_set_that_is_too_long_says_what_would_help_and_which_frame_breaks_it()
     {
-        var plan = MadeValley.Plan();
-        plan["set"]!["repeats"] = 50;
-        plan["set"]!["settleS"] = 60;
-        await using var other = await Service.StartWithAsync(plan);
+        await using var other = await Service.StartWithAsync(MadeValley.PlanTooLong());
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(other.Urls.Single()));
         await page.UntilDrawnAsync();
 

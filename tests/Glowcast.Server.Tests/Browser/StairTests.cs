@@ -56,10 +56,7 @@ public class StairTests(Service service, Chromium chromium)
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task A_remedy_is_tried_by_one_click_and_undone_by_another()
     {
-        var plan = MadeValley.Plan();
-        plan["set"]!["repeats"] = 50;
-        plan["set"]!["settleS"] = 60;
-        await using var other = await Service.StartWithAsync(plan);
+        await using var other = await Service.StartWithAsync(MadeValley.PlanTooLong());
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(other.Urls.Single()));
         await page.UntilDrawnAsync();
         Assert.Equal("It does not fit", await page.TextAsync("#verdict h2"));
