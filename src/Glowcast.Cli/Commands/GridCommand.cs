@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Glowcast.Cli.Asking;
+using Glowcast.Cli.Showing;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 
@@ -46,6 +47,7 @@ internal sealed class GridInfoCommand : AnswerCommand
                     : $"{grid.CellSizeM:0.##} m between rows"),
                 ("coordinates", grid.Crs),
                 ("heights above", grid.VerticalDatum),
+                ("heights off by", GridNotes.HeightError(joined.HeightError)),
                 ("heights", grid.LowestM is { } lowest ? $"{lowest:0.#} to {grid.HighestM:0.#} m" : "none: every post is a hole"),
                 ("holes", grid.Holes == 0 ? "none" : $"{grid.Holes} posts without a height ({100.0 * grid.Holes / ((double)grid.Rows * grid.Columns):0.##} %)"),
                 ("filled", grid.FilledPosts == 0 ? null : $"{grid.FilledPosts} posts, from around them"));

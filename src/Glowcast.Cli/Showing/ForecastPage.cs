@@ -71,6 +71,7 @@ internal static class ForecastPage
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
             ("holes", forecast.Scene is { Grid: var grid } ? GridNotes.Holes(grid) : null),
+            ("heights off by", forecast.Scene is { Grid: var ground } ? GridNotes.HeightError(ground.HeightError) : null),
             ("±", "one standard deviation: grid, sight lines and the air's day-to-day refraction"));
     }
 

@@ -13,6 +13,14 @@ internal static class GridNotes
         if (Holes(grid) is { } holes) terminal.Error.WriteLine($"Note: {grid.Name}: {holes}.");
     }
 
+    /// <summary>How far heights may be off, and who says so.</summary>
+    public static string HeightError(HeightError error) => error switch
+    {
+        { Source: HeightErrorSource.Grid } => $"{error.Size.Metres:0.##} m (standard deviation), by the file",
+        { Source: HeightErrorSource.Plan } => $"{error.Size.Metres:0.##} m (standard deviation), by the plan",
+        _ => $"{error.Size.Metres:0.##} m (standard deviation), assumed: the file says nothing",
+    };
+
     /// <summary>Null where there are none, and never were.</summary>
     public static string? Holes(ElevationGrid grid) => (grid.Relief.Holes, grid.FilledPosts) switch
     {

@@ -27,6 +27,7 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(grid);
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
         var day = LocalDay.Of(plan.Date ?? throw new ArgumentException("The plan has no date.", nameof(plan)), lookout.Point, lookout.Zone);
+        grid = AsKnown(grid, plan);
         var eye = EyeOf(lookout, grid);
         var given = GivenDeck.Of(plan.Conditions);
         plan = plan with { Conditions = given.In(plan.Conditions) };
@@ -115,6 +116,7 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
+        grid = AsKnown(grid, plan);
         var eye = EyeOf(lookout, grid);
         RefuseAir(plan, eye, grid);
         var deck = GivenDeck.Of(plan.Conditions).Top;
@@ -130,6 +132,9 @@ public static class Forecaster
 
         List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];
     }
+
+    private static ElevationGrid AsKnown(ElevationGrid grid, Plan plan) =>
+        plan.HeightError is { } size ? grid.With(new HeightError(size, HeightErrorSource.Plan)) : grid;
 
     /// <summary>The lookout's eye over the ground of the grid.</summary>
     /// <exception cref="BadInputException">The grid has no ground there.</exception>

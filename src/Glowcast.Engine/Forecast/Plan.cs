@@ -21,6 +21,9 @@ public sealed record Plan
     /// <summary>Small holes in the grids are to be filled from around them.</summary>
     public bool FillHoles { get; init; }
 
+    /// <summary>How far the grids' heights may be off, one standard deviation, where the user knows it; null to go by the grids.</summary>
+    public Length? HeightError { get; init; }
+
     /// <summary>Null where the plan names none.</summary>
     public LocalDate? Date { get; init; }
 

@@ -50,6 +50,7 @@ public static class PlanReader
         if (needs.HasFlag(PlanNeeds.Lookout) && grids.Count == 0 && !faults.Found.Any(fault => fault.Field == "grids"))
             faults.Add("grids", "Is missing; name at least one elevation grid.");
         var fillsHoles = root.Flag("fillHoles");
+        var heightErrorM = root.NumberOrNone("heightErrorM", 0.01, 200);
         var date = ReadDate(root, needs);
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
@@ -66,6 +67,7 @@ public static class PlanReader
             Lookout = lookout,
             Grids = grids,
             FillHoles = fillsHoles,
+            HeightError = heightErrorM is { } metres ? Length.FromMetres(metres) : null,
             Date = date,
             Span = bearings!,
             Vertical = vertical,

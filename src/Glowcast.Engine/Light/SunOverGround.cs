@@ -24,8 +24,8 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
 
     public SunTrack Track { get; } = track;
 
-    /// <summary>By how much the grid's crests may miss the real ones [m]; see <see cref="TimingUncertainty"/>.</summary>
-    public double CrestErrorM => Math.Min(TimingUncertainty.CellShare * grid.Posts.CellSize.Metres, TimingUncertainty.DropShare * grid.CrestDropM);
+    /// <summary>By how much the grid's crests may miss the real ones [m]: for its heights, and for being blunt.</summary>
+    public double HeightErrorM => double.Hypot(grid.HeightError.Size.Metres, TimingUncertainty.CrestError(grid).Metres);
 
     public void StandAt(Place ground)
     {

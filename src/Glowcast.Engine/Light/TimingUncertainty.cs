@@ -9,14 +9,13 @@ namespace Glowcast.Engine.Light;
 /// <param name="RefractionS">From the day-to-day refraction of the sun near the horizon.</param>
 public readonly record struct TimingUncertainty(double TerrainS, double SightLineS, double RefractionS)
 {
-    // Height error of a shuttle-radar grid, and the share of a cell by which its smoothing displaces a crest. Together
-    // 13 m for a 3″ grid: 0.07° at 10 km, as measured between 30 m and 90 m grids (docs/accuracy.md).
-    private const double HeightErrorM = 5;
-    internal const double CellShare = 0.13;
+    // The share of a cell by which a grid's smoothing lowers a crest. With heights off by 5 m together 13 m for a 3″ grid:
+    // 0.07° at 10 km, as measured between 30 m and 90 m grids (docs/accuracy.md).
+    private const double CellShare = 0.13;
 
     // Less where the grid's own crests are blunt: of real mountains a net three times coarser loses this share of the drop
     // from its crests to their neighbours.
-    internal const double DropShare = 0.67;
+    private const double DropShare = 0.67;
 
     // What stands in the way and the ground that is lit err each for itself.
     private static readonly double BothEnds = Math.Sqrt(2);
@@ -40,6 +39,13 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     /// <summary>The parts combined, as independent errors.</summary>
     public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS));
 
+    /// <summary>By how much a grid's crests may miss the real ones for being blunt, one standard deviation.</summary>
+    public static Length CrestError(Terrain.ElevationGrid grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        return Length.FromMetres(Math.Min(CellShare * grid.Posts.CellSize.Metres, DropShare * grid.CrestDropM));
+    }
+
     /// <summary>How far the moment moves when the sun stands higher or lower over the horizon than thought, by the angles in
     /// question together: the larger of the two ways, shared out by the squares of the angles.</summary>
     /// <remarks>Where light lasts but a moment, or almost came before, the moment moves to the next or the earlier light.</remarks>
@@ -48,7 +54,7 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
         if (crossing.Sun is not { } sun) return None;
         var terrainRad = double.IsNaN(sun.HorizonM)
             ? 0
-            : Math.Atan(BothEnds * double.Hypot(HeightErrorM, ground.CrestErrorM) / sun.HorizonM);
+            : Math.Atan(BothEnds * ground.HeightErrorM / sun.HorizonM);
         var sightLineRad = double.IsNaN(sun.HorizonM) ? 0 : sun.HorizonM * RefractionKError / (2 * Terrain.SightModel.EarthRadiusM);
         var refraction = Refraction.OfApparent(Angle.FromRadians(sun.ApparentRad), height).Degrees / HorizonRefractionDeg;
         var refractionRad = Angle.FromDegrees(HorizonVariationDeg * refraction * refraction).Radians;

@@ -27,8 +27,13 @@ internal sealed class DtedFormat : IGridFormat
 
     public GridSource Open(Stream stream, string fileName) => new Source(stream, Header.Read(stream, fileName), fileName);
 
-    private sealed class Source(Stream stream, Header header, string fileName) : GridSource(fileName, header.Posts, header.VerticalDatum)
+    private sealed class Source : GridSource
     {
+        private readonly Stream stream;
+
+        public Source(Stream stream, Header header, string fileName)
+            : base(fileName, header.Posts, header.VerticalDatum) => (this.stream, HeightError) = (stream, header.HeightError);
+
         private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {
             var raw = ReadColumns();
@@ -78,7 +83,7 @@ internal sealed class DtedFormat : IGridFormat
     }
 
     /// <summary>User header label, data set identification and accuracy record; only the numbers that place the heights.</summary>
-    private sealed record Header(GridPosts Posts, string? VerticalDatum)
+    private sealed record Header(GridPosts Posts, string? VerticalDatum, HeightError HeightError)
     {
         private const double TenthsPerDegree = 36_000;
 
@@ -98,8 +103,12 @@ internal sealed class DtedFormat : IGridFormat
                 throw new BadInputException(fileName, $"Has {stream.Length} bytes where {columns} columns of {rows} heights want {length}: it is cut off, or its header is wrong.");
             return new Header(
                 new GridPosts(rows, columns, south + ((rows - 1) * stepY), west, stepY, stepX),
-                text.Substring(221, 3).Trim() switch { "E96" or "MSL" => VerticalDatums.Egm96, "" => null, var other => other });
+                text.Substring(221, 3).Trim() switch { "E96" or "MSL" => VerticalDatums.Egm96, "" => null, var other => other },
+                HeightError.Stated(Accuracy(text.Substring(735, 4)), Accuracy(text.Substring(743, 4))) ?? HeightError.Usual);
         }
+
+        // Whole metres; NA where the producer does not know.
+        private static double? Accuracy(string text) => int.TryParse(text.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var metres) ? metres : null;
 
         private static void MustBeWgs84(string datum, string fileName)
         {

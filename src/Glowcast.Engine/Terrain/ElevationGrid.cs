@@ -40,11 +40,18 @@ public sealed class ElevationGrid
     private ElevationGrid(ElevationGrid bare, float floorM)
     {
         (Posts, Name, VerticalDatum, heights, this.floorM) = (bare.Posts, bare.Name, bare.VerticalDatum, bare.heights, floorM);
-        (IsCut, FilledPosts) = (bare.IsCut, bare.FilledPosts);
+        (IsCut, FilledPosts, HeightError) = (bare.IsCut, bare.FilledPosts, bare.HeightError);
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         crestDropM = bare.crestDropM;
         Relief = bare.Relief.RaisedTo(floorM);
+    }
+
+    private ElevationGrid(ElevationGrid same)
+    {
+        (Posts, Name, VerticalDatum, heights, floorM) = (same.Posts, same.Name, same.VerticalDatum, same.heights, same.floorM);
+        (IsCut, FilledPosts, Relief) = (same.IsCut, same.FilledPosts, same.Relief);
+        (raised, pyramid, crestDropM) = (same.raised, same.pyramid, same.crestDropM);
     }
 
     public GridPosts Posts { get; }
@@ -60,6 +67,9 @@ public sealed class ElevationGrid
 
     /// <summary>Posts that had no height in any file and were given one from around them.</summary>
     public int FilledPosts { get; init; }
+
+    /// <summary>By how much the heights may be off.</summary>
+    public HeightError HeightError { get; init; } = HeightError.Usual;
 
     /// <summary>Lowest and highest post, and how many have no height.</summary>
     public Relief Relief { get; }
@@ -96,6 +106,9 @@ public sealed class ElevationGrid
     /// <summary>The same ground under a sea of cloud: nowhere lower than <paramref name="deckTop"/>. Holes stay holes.</summary>
     /// <remarks>Shares the heights of this one.</remarks>
     public ElevationGrid Under(Length deckTop) => new(this, Math.Max(floorM, (float)deckTop.Metres));
+
+    /// <summary>The same ground, its heights known better, or worse, than by their file. Shares the heights of this one.</summary>
+    public ElevationGrid With(HeightError error) => new(this) { HeightError = error };
 
     /// <summary>Bilinear height [m] at fractional column x and row y inside the grid; NaN beside a hole. A post counts
     /// only where it has weight, so a post with a height has it whatever stands around.</summary>

@@ -22,13 +22,18 @@ internal sealed class GeoTiffFormat : IGridFormat
         var scale = GeoTiffHeightScale.Of(tags, keys, fileName);
         var (posts, isSouthUp) = PostsOf(tags, layout, keys, crs, fileName);
         var heights = new TiffHeights(stream, tags.Offset, layout, scale, fileName);
-        return new Source(heights, posts, isSouthUp, fileName, scale.VerticalDatum);
+        return new Source(heights, posts, isSouthUp, fileName, scale);
     }
 
-    /// <param name="isSouthUp">Rows of the image run from south to north.</param>
-    private sealed class Source(TiffHeights heights, GridPosts posts, bool isSouthUp, string fileName, string? verticalDatum)
-        : GridSource(fileName, posts, verticalDatum)
+    private sealed class Source : GridSource
     {
+        private readonly TiffHeights heights;
+        private readonly bool isSouthUp;
+
+        /// <param name="isSouthUp">Rows of the image run from south to north.</param>
+        public Source(TiffHeights heights, GridPosts posts, bool isSouthUp, string fileName, GeoTiffHeightScale scale)
+            : base(fileName, posts, scale.VerticalDatum) => (this.heights, this.isSouthUp, HeightError) = (heights, isSouthUp, scale.HeightError);
+
         private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {
             if (isSouthUp) heights.Read(window with { Top = Posts.Rows - window.Bottom }, (row, column, piece) => take(Posts.Rows - 1 - row, column, piece));

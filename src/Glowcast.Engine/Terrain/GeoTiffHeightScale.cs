@@ -8,7 +8,9 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>What the samples of a GeoTIFF mean: unit, offset, no-data value and vertical datum.</summary>
 /// <param name="NoData">The raw sample that stands for no height; NaN for none.</param>
 /// <param name="VerticalDatum">Null where the file does not name it.</param>
-internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, double OffsetM, string? VerticalDatum)
+/// <param name="HeightError">What GDAL keeps of the accuracies of a DTED file where it was made from one; no other is written in a GeoTIFF by
+/// any standard.</param>
+internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, double OffsetM, string? VerticalDatum, HeightError HeightError)
 {
     /// <exception cref="BadInputException">A unit that is not known here, or damaged text.</exception>
     public static GeoTiffHeightScale Of(TiffDirectory tags, GeoKeys keys, string fileName)
@@ -17,7 +19,7 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
         var unit = UnitByKeys(keys, fileName) ?? band.UnitM;
         if (band.IsUnitNamed && unit != band.UnitM)
             throw new BadInputException(fileName, "Gives two different units for its heights; it must give one.");
-        return new GeoTiffHeightScale(NoDataOf(tags, fileName), band.Scale * unit, band.Offset * unit, DatumOf(keys));
+        return new GeoTiffHeightScale(NoDataOf(tags, fileName), band.Scale * unit, band.Offset * unit, DatumOf(keys), band.HeightError);
     }
 
     private static double? UnitByKeys(GeoKeys keys, string fileName)
@@ -43,17 +45,24 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
     }
 
     /// <summary>What GDAL writes beside the samples of the first band.</summary>
-    private sealed record Band(double Scale, double Offset, double UnitM, bool IsUnitNamed)
+    private sealed record Band(double Scale, double Offset, double UnitM, bool IsUnitNamed, HeightError HeightError)
     {
         public static Band Read(string? xml, string fileName)
         {
-            var roles = xml is null ? [] : Roles(xml, fileName);
+            var items = xml is null ? [] : Items(xml, fileName);
+            var roles = FirstOf(items.Where(item => item.Attribute("sample")?.Value is null or "0"), "role");
+            var names = FirstOf(items.Where(item => item.Attribute("sample") is null), "name");
             var unit = roles.GetValueOrDefault("unittype", "");
             return new Band(
                 Number(roles, "scale", 1, fileName), Number(roles, "offset", 0, fileName),
                 LengthUnits.OfName(unit) ?? throw new BadInputException(fileName, $"Counts its heights in '{unit}'; metres and feet can be read."),
-                unit.Length > 0);
+                unit.Length > 0,
+                HeightError.Stated(Accuracy(names, "DTED_VerticalAccuracy_ACC"), Accuracy(names, "DTED_RelVerticalAccuracy")) ?? HeightError.Usual);
         }
+
+        // Text such as NA where the producer does not know.
+        private static double? Accuracy(Dictionary<string, string> names, string name) =>
+            int.TryParse(names.GetValueOrDefault(name, "").Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var metres) ? metres : null;
 
         private static double Number(Dictionary<string, string> roles, string role, double usual, string fileName)
         {
@@ -63,15 +72,17 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
                 : throw new BadInputException(fileName, $"Has '{text}' for the {role} of its heights, which is not a number.");
         }
 
-        private static Dictionary<string, string> Roles(string xml, string fileName)
+        private static Dictionary<string, string> FirstOf(IEnumerable<XElement> items, string attribute) => items
+            .Where(item => item.Attribute(attribute) is not null)
+            .GroupBy(item => item.Attribute(attribute)?.Value ?? "")
+            .ToDictionary(alike => alike.Key, alike => alike.First().Value);
+
+        private static List<XElement> Items(string xml, string fileName)
         {
             try
             {
                 using var reader = XmlReader.Create(new StringReader(xml));
-                return XElement.Load(reader).Elements("Item")
-                    .Where(item => item.Attribute("role") is not null && item.Attribute("sample")?.Value is null or "0")
-                    .GroupBy(item => item.Attribute("role")?.Value ?? "")
-                    .ToDictionary(items => items.Key, items => items.First().Value);
+                return [.. XElement.Load(reader).Elements("Item")];
             }
             catch (XmlException fault)
             {

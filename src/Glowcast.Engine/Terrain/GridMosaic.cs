@@ -25,7 +25,12 @@ public static class GridMosaic
         var nets = TilesOfNet.Sort(tiles);
         var ground = nets is [var net] ? net.Join(reading) : MixedMosaic.OnFinest(nets, reading);
         var filled = reading.FillHoles ? HoleFilling.Fill(ground.Heights, ground.Posts.Rows, ground.Posts.Columns) : 0;
-        return new ElevationGrid(ground.Posts, ground.Heights, string.Join(" + ", tiles.Select(tile => tile.Name)), datum) { IsCut = ground.IsCut, FilledPosts = filled };
+        return new ElevationGrid(ground.Posts, ground.Heights, string.Join(" + ", tiles.Select(tile => tile.Name)), datum)
+        {
+            IsCut = ground.IsCut,
+            FilledPosts = filled,
+            HeightError = HeightError.Of(tiles.Select(tile => tile.HeightError)),
+        };
     }
 
     /// <summary>The one level that all name; null where some do not.</summary>

@@ -17,7 +17,10 @@ public abstract class GridSource
     /// <summary>What heights are counted from, by name; null where the source does not say.</summary>
     public string? VerticalDatum { get; }
 
-    internal static GridSource Of(ElevationGrid grid) => new InMemory(grid);
+    /// <summary>By how much the heights may be off.</summary>
+    public HeightError HeightError { get; private protected init; } = HeightError.Usual;
+
+    internal static GridSource Of(ElevationGrid grid) => new InMemory(grid) { HeightError = grid.HeightError };
 
     /// <summary>Hands over the heights of a window, piece by piece; nothing else is kept in memory.</summary>
     /// <exception cref="BadInputException">The file is cut off, or damaged, or holds what no ground on earth has.</exception>

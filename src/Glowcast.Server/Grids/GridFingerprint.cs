@@ -15,7 +15,7 @@ internal static class GridFingerprint
         var posts = grid.Posts;
         hash.AppendData(Encoding.UTF8.GetBytes(string.Create(
             CultureInfo.InvariantCulture,
-            $"{grid.Name}|{grid.VerticalDatum}|{posts.Crs}|{posts.Projection}|{posts.Rows}|{posts.Columns}|{posts.NorthDeg:R}|{posts.SouthDeg:R}|{posts.WestDeg:R}|{posts.EastDeg:R}")));
+            $"{grid.Name}|{grid.VerticalDatum}|{grid.HeightError.Size.Metres:R}|{posts.Crs}|{posts.Projection}|{posts.Rows}|{posts.Columns}|{posts.NorthDeg:R}|{posts.SouthDeg:R}|{posts.WestDeg:R}|{posts.EastDeg:R}")));
         for (var row = 0; row < posts.Rows; row++) hash.AppendData(MemoryMarshal.AsBytes(grid.Row(row)));
         return Convert.ToHexStringLower(hash.GetHashAndReset());
     }

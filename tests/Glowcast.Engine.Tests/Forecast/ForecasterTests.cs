@@ -2,6 +2,7 @@ using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using Glowcast.Engine.Tests.Light;
 using Glowcast.Engine.Tests.Terrain;
 using NodaTime;
@@ -36,6 +37,19 @@ public class ForecasterTests
         Assert.Equal(fit.Margin!.Value.TotalSeconds, (fit.LatestStart.Value - fit.EarliestStart!.Value).TotalSeconds, 0.001);
         Assert.Null(fit.FirstProblem);
         Assert.Empty(forecast.Remedies);
+    }
+
+    [Fact]
+    public void Heights_that_the_plan_knows_better_make_surer_times_and_no_other_ones()
+    {
+        var (assumed, known) = (Forecast(Plan), Forecast(Plan with { HeightError = Length.FromMetres(0.2) }));
+        Assert.Equal((HeightErrorSource.Assumed, HeightErrorSource.Plan), (assumed.Scene!.Grid.HeightError.Source, known.Scene!.Grid.HeightError.Source));
+        foreach (var (before, after) in assumed.Windows.Zip(known.Windows))
+        {
+            Assert.Equal((before.Start.At, before.End.At), (after.Start.At, after.End.At));
+            Assert.True(after.End.Uncertainty.TerrainS < before.End.Uncertainty.TerrainS);
+            Assert.True(after.End.Uncertainty.CombinedS < before.End.Uncertainty.CombinedS);
+        }
     }
 
     [Fact]

@@ -43,17 +43,20 @@ public class PlanAdditionsTests
     [Fact]
     public void What_is_known_of_the_ground_is_read()
     {
-        var plan = Ground("true", "3200");
+        var plan = Ground("true", "3200", "0.2");
+        Assert.Equal(0.2, plan.HeightError!.Value.Metres);
         Assert.True(plan.FillHoles);
         Assert.Equal(3200, plan.Conditions.Sight.HighestBeyond.Metres);
-        var usual = Ground("null", "null");
+        var usual = Ground("null", "null", "null");
+        Assert.Null(usual.HeightError);
         Assert.False(usual.FillHoles);
         Assert.Equal(8849, usual.Conditions.Sight.HighestBeyond.Metres);
-        var refusal = Assert.Throws<BadInputException>(() => Ground("1", "12000"));
-        Assert.Equal(["conditions.highestBeyondM", "fillHoles"], refusal.Faults.Select(fault => fault.Field).Order());
+        var refusal = Assert.Throws<BadInputException>(() => Ground("1", "12000", "0"));
+        Assert.Equal(["conditions.highestBeyondM", "fillHoles", "heightErrorM"], refusal.Faults.Select(fault => fault.Field).Order());
 
-        static Plan Ground(string fillHoles, string highestBeyond) => PlanReader.Read(
-            new MemoryStream(Encoding.UTF8.GetBytes($$"""{ "span": { "fromDeg": 350, "toDeg": 20 }, "fillHoles": {{fillHoles}}, "conditions": { "highestBeyondM": {{highestBeyond}} } }""")),
+        static Plan Ground(string fillHoles, string highestBeyond, string heightError) => PlanReader.Read(
+            new MemoryStream(Encoding.UTF8.GetBytes(
+                $$"""{ "span": { "fromDeg": 350, "toDeg": 20 }, "fillHoles": {{fillHoles}}, "heightErrorM": {{heightError}}, "conditions": { "highestBeyondM": {{highestBeyond}} } }""")),
             PlanNeeds.Nothing);
     }
 

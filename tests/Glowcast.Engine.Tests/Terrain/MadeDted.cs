@@ -11,7 +11,10 @@ internal static class MadeDted
     public const int Columns = 21;
 
     /// <summary>Rows every 120″ from 46° N, columns every 180″ from 7° E.</summary>
-    public static byte[] Write(Func<int, int, ushort> rawFromSouthAndWest, string datum = "WGS84", string origin = "0070000E0460000N", string verticalDatum = "E96")
+    /// <param name="accuracy">Vertical, absolute and from post to post, four characters each.</param>
+    public static byte[] Write(
+        Func<int, int, ushort> rawFromSouthAndWest, string datum = "WGS84", string origin = "0070000E0460000N", string verticalDatum = "E96",
+        (string Absolute, string Difference)? accuracy = null)
     {
         var header = new byte[3428];
         Array.Fill(header, (byte)' ');
@@ -20,7 +23,7 @@ internal static class MadeDted
         Put(47, Columns.ToString("0000", CultureInfo.InvariantCulture) + Rows.ToString("0000", CultureInfo.InvariantCulture) + "0");
         Put(80, "DSI");
         Put(221, verticalDatum + datum);
-        Put(728, "ACC");
+        Put(728, $"ACC0050{accuracy?.Absolute ?? "NA  "}NA  {accuracy?.Difference ?? "NA  "}");
         return [.. header, .. Enumerable.Range(0, Columns).SelectMany(column => Record(column, row => rawFromSouthAndWest(row, column)))];
     }
 
