@@ -29,9 +29,10 @@ internal static class AgainstGrass
         Print("sweep_whole_tile_s", PerDirection(azimuth => sweep.Run(azimuth, horizonRad)));
 
         var visible = Visible(grid, lookout);
-        var chosen = new SweepPlaces(grid, visible);
-        Print("visible_places", chosen.Count);
-        Print("sweep_places_s", PerDirection(azimuth => sweep.Run(azimuth, chosen, horizonRad)));
+        var azimuths = Enumerable.Range(0, 360).Select(degrees => Azimuth.FromDegrees(degrees)).ToList();
+        var (fan, horizons) = (new HorizonFan(grid, SightModel.Usual, azimuths), new float[visible.Count * azimuths.Count]);
+        Print("visible_places", visible.Count);
+        Print("fan_s", Median(() => fan.Run(visible, horizons)));
         var (sights, some) = (new SightLines(grid, SightModel.Usual), visible.Take(5000).ToList());
         Print("ray_s", PerDirection(azimuth => Parallel.ForEach(some, place => sights.HorizonOf(place, azimuth))) / some.Count);
 

@@ -39,11 +39,11 @@ in_grass r.slope.aspect elevation=dem slope=slope aspect=aspect >/dev/null 2>&1
 sun=$(cpu r.sun elevation=dem slope=slope aspect=aspect incidout=incidence day=45 time=8.5 nprocs=1 --overwrite)
 
 awk -v h="$horizon" -v sun="$sun" -v first="$(value first_chart_s)" -v second="$(value second_chart_s)" -v minutes="$(value minutes)" -v patches="$(value patches)" -v v="$viewshed" -v posts="$(value posts)" -v whole="$(value sweep_whole_tile_s)" -v places="$(value visible_places)" \
-  -v some="$(value sweep_places_s)" -v ray="$(value ray_s)" -v surface="$(value visible_surface_s)" 'BEGIN {
+  -v fan="$(value fan_s)" -v ray="$(value ray_s)" -v surface="$(value visible_surface_s)" 'BEGIN {
   printf "%-58s %10s %10s %8s\n", "work (CPU seconds)", "GRASS", "ours", "ratio"
   printf "%-58s %10.3f %10.4f %8.1f\n", "whole-tile horizon, one direction", h, whole, h / whole
   theirs = h / posts * places * 360
-  printf "%-58s %10.1f %10.2f %8.1f\n", places " visible places x 360 azimuths, sweep", theirs, some * 360, theirs / (some * 360)
+  printf "%-58s %10.1f %10.2f %8.1f\n", places " visible places x 360 azimuths", theirs, fan, theirs / fan
   printf "%-58s %10.1f %10.2f %8.1f\n", "the same, exact rays", theirs, ray * places * 360, theirs / (ray * places * 360)
   printf "%-58s %10.3f %10.4f %8.1f\n", "visible surface, 360 degrees, columns of 0.05 degrees", v, surface, v / surface
   printf "%-58s %10.0f %10.3f %8.0f\n", "light on 120 degrees, " patches " patches, " minutes " minutes, with table", sun * minutes, first, sun * minutes / first

@@ -3,8 +3,7 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>The terrain horizon in one direction for every post of a grid, or for many places in it, far faster than ray
-/// by ray.</summary>
+/// <summary>The terrain horizon in one direction for every post of a grid, far faster than ray by ray.</summary>
 /// <remarks>
 /// One direction means one true azimuth: each place looks along its own geodesic of that azimuth, as the exact ray does.
 /// The ground near the place, on the first <see cref="NearCells"/> cells of the way, is walked from cell to cell, eight
@@ -28,7 +27,6 @@ public sealed class HorizonSweep
     private readonly float drop;
     private readonly Lazy<float[]> transposed;
     private readonly ushort[] candidates;
-    private readonly byte[] wanted;
 
     public HorizonSweep(ElevationGrid grid, SightModel model)
     {
@@ -39,7 +37,7 @@ public sealed class HorizonSweep
         (this.grid, this.model) = (grid, model);
         (nearestM, drop) = (grid.Posts.CellSize.Metres, (float)model.DropPerMetre);
         transposed = new Lazy<float[]>(() => Transposed(grid));
-        (candidates, wanted) = (new ushort[grid.Heights.Length], new byte[grid.Heights.Length]);
+        candidates = new ushort[grid.Heights.Length];
     }
 
     /// <summary>The horizon of every post.</summary>
@@ -51,7 +49,7 @@ public sealed class HorizonSweep
         if (horizonRad.Length != grid.Heights.Length)
             throw new ArgumentException($"The grid has {grid.Heights.Length} posts; there is room for {horizonRad.Length}.", nameof(horizonRad));
         var axes = SweepAxes.For(grid.Posts, azimuth);
-        var lines = SweepFarField(axes, azimuth, null);
+        var lines = SweepFarField(axes, azimuth);
         var (down, across) = ((axes.Rows + BlockRows - 1) / BlockRows, (axes.Columns + BlockColumns - 1) / BlockColumns);
         Parallel.For(0, down, () => new SweepNear(), (band, _, near) =>
         {
@@ -60,44 +58,11 @@ public sealed class HorizonSweep
         }, _ => { });
     }
 
-    /// <summary>The horizon of chosen places, in their order.</summary>
-    /// <param name="azimuth">True, at each place.</param>
-    /// <param name="places">Of this sweep's grid; made once, it serves any number of directions.</param>
-    /// <param name="horizonRad">One apparent angle [rad] per place; NaN where nothing stands before it.</param>
-    public void Run(Azimuth azimuth, SweepPlaces places, Memory<float> horizonRad)
-    {
-        ArgumentNullException.ThrowIfNull(places);
-        if (horizonRad.Length < places.Count)
-            throw new ArgumentException($"There are {places.Count} places; there is room for {horizonRad.Length}.", nameof(horizonRad));
-        var axes = SweepAxes.For(grid.Posts, azimuth);
-        var lines = SweepFarField(axes, azimuth, places);
-        Parallel.ForEach(places.Blocks, block =>
-        {
-            var path = new SweepPathLanes(SweepPath.From(grid.Posts, axes, azimuth, block.Middle, axes.Majors - 1));
-            for (var first = block.From; first < block.To; first += Vector256<float>.Count)
-                Packet(axes, path, lines, places, first, block.To, horizonRad.Span);
-        });
-    }
-
-    private unsafe void Packet(SweepAxes axes, SweepPathLanes path, SweepLines lines, SweepPlaces places, int first, int end, Span<float> horizonRad)
-    {
-        var heights = grid.Heights;
-        fixed (float* held = heights)
-        {
-            var rays = new SweepRays(heights, axes, path, places.Eyes(axes, first, end), drop, (float)nearestM);
-            var best = Near(rays, axes, lines.LagSteps, Far(rays, axes, lines, Vector256.Create(float.NegativeInfinity)));
-            var angle = Angle(rays, best);
-            for (var i = 0; first + i < end && i < Vector256<float>.Count; i++) horizonRad[places.Order[first + i]] = angle[i];
-        }
-    }
-
-    /// <param name="places">For which it is needed; null for every post.</param>
-    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth, SweepPlaces? places)
+    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth)
     {
         var middle = new Cell((axes.Columns - 1) / 2.0, (axes.Rows - 1) / 2.0);
         var nearSteps = (int)Math.Ceiling(SweepPath.From(grid.Posts, axes, azimuth, middle, NearCells).StepsIn(NearCells * nearestM));
         var lines = new SweepLines(grid, axes.ByRows ? null : transposed.Value, axes, azimuth, model, nearSteps, candidates);
-        if (places is not null) lines.LookOnlyFrom(places, wanted);
         lines.Run();
         return lines;
     }
@@ -107,15 +72,15 @@ public sealed class HorizonSweep
         var (endRow, endColumn) = (Math.Min(row + BlockRows, axes.Rows), Math.Min(column + BlockColumns, axes.Columns));
         var path = SweepPath.From(grid.Posts, axes, azimuth, new Cell((column + endColumn - 1) / 2.0, (row + endRow - 1) / 2.0), axes.Majors - 1);
         near.Aim(axes, path, nearestM, lines.LagSteps, model.DropPerMetre);
-        var lanes = new SweepPathLanes(path);
+        var ways = new RayWays([path], axes.Majors - 1, nearestM);
         for (var r = row; r < endRow; r++)
         {
             for (var c = column; c < endColumn; c += Vector256<float>.Count)
-                Packet(axes, lanes, near, lines, r, Math.Min(c, Math.Max(0, endColumn - Vector256<float>.Count)), horizonRad);
+                Packet(axes, ways, near, lines, r, Math.Min(c, Math.Max(0, endColumn - Vector256<float>.Count)), horizonRad);
         }
     }
 
-    private unsafe void Packet(SweepAxes axes, SweepPathLanes path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
+    private unsafe void Packet(SweepAxes axes, RayWays path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
     {
         var count = Math.Min(Vector256<float>.Count, axes.Columns - column);
         var post = (row * axes.Columns) + column;

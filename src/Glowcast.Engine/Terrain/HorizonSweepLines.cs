@@ -33,9 +33,6 @@ internal sealed class SweepLines
 
     private readonly ushort[] candidates;
 
-    // One byte a post, zero where nobody will ask; null where anybody may.
-    private byte[]? wanted;
-
     /// <param name="turned">The heights column by column, needed where a step leads from column to column.</param>
     /// <param name="lagSteps">Ground nearer to the eye than this many steps is not looked at.</param>
     public SweepLines(ElevationGrid grid, float[]? turned, SweepAxes axes, Azimuth azimuth, SightModel model, int lagSteps, ushort[] candidates)
@@ -59,22 +56,6 @@ internal sealed class SweepLines
         return (line >= 0 ? candidates[at] : None, line + 1 < axes.Minors ? candidates[at + 1] : None);
     }
 
-    /// <summary>From now on only these places are answered.</summary>
-    /// <param name="room">A byte for every post.</param>
-    public void LookOnlyFrom(SweepPlaces places, byte[] room)
-    {
-        Array.Clear(room);
-        for (var i = 0; i < places.Count; i++)
-        {
-            var (major, minor, minorPart) = places.At(axes, i);
-            var line = LineBefore(major, minor, minorPart);
-            var at = (major * axes.Minors) + line;
-            if (line >= 0) room[at] = 1;
-            if (line + 1 < axes.Minors) room[at + 1] = 1;
-        }
-        wanted = room;
-    }
-
     public void Run()
     {
         // Line j passes the major index of step u at minor j + offset(u).
@@ -91,7 +72,6 @@ internal sealed class SweepLines
     {
         var (from, to) = Profile(line, work.Profile);
         if (from >= to) return;
-        MarkWanted(line, from, to, work.Wanted);
         for (var lane = 0; lane < Lanes; lane++) Hull(lane, from, to, work);
         for (var u = from; u < to; u++)
         {
@@ -139,21 +119,9 @@ internal sealed class SweepLines
         return (from, to);
     }
 
-    private void MarkWanted(int line, int from, int to, byte[] marks)
-    {
-        marks.AsSpan().Fill(wanted is null ? (byte)1 : (byte)0);
-        if (wanted is null) return;
-        for (var u = from; u < to; u++)
-        {
-            var minor = line + offsetCells[u];
-            var (skip, end) = (Math.Max(0, -minor), Math.Min(Lanes, axes.Minors - minor));
-            if (skip < end) wanted.AsSpan((MajorAt(u) * axes.Minors) + minor + skip, end - skip).CopyTo(marks.AsSpan((u * Lanes) + skip));
-        }
-    }
-
     private void Hull(int lane, int from, int to, Work work)
     {
-        var (profile, found, marks) = (work.Profile, work.Found, work.Wanted);
+        var (profile, found) = (work.Profile, work.Found);
         ref var stack = ref MemoryMarshal.GetArrayDataReference(work.Stack);
         var (count, next, near) = (0, from, 0);
         for (var u = from; u < to; u++)
@@ -165,7 +133,6 @@ internal sealed class SweepLines
                 while (count >= 2 && !IsCorner(highest, Unsafe.Add(ref stack, count - 1), Unsafe.Add(ref stack, count - 2))) count--;
                 Unsafe.Add(ref stack, count++) = highest;
             }
-            if (marks[(u * Lanes) + lane] == 0) continue;
             var z = profile[(u * Lanes) + lane];
             if (count == 0 || !(z > Nothing))
             {
@@ -269,8 +236,6 @@ internal sealed class SweepLines
         public float[] Profile { get; } = new float[majors * Lanes];
 
         public ushort[] Found { get; } = new ushort[majors * Lanes];
-
-        public byte[] Wanted { get; } = new byte[majors * Lanes];
 
         public HullPoint[] Stack { get; } = new HullPoint[(majors / StepsPerPoint) + 1];
     }

@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
@@ -10,6 +8,12 @@ namespace Glowcast.Engine.Terrain;
 /// than the change of the azimuth's direction over half a block: 5 m at 40 km for eight rows of 3″ at 45°.</remarks>
 internal readonly struct SweepPath
 {
+    private const double MostCells = 0.01;
+    private const double MostRad = 1.7e-4;
+
+    private const double MetresPerDegree = 111_000;
+    private const double MostLatitudeDeg = 88;
+
     private SweepPath((double C1, double C2, double C3) aside, (double C1, double C2, double C3) metres) =>
         (Aside, Metres) = (aside, metres);
 
@@ -20,8 +24,16 @@ internal readonly struct SweepPath
     public (double C1, double C2, double C3) Metres { get; }
 
     /// <param name="steps">How far the way is needed; the cubics meet it at thirds of this.</param>
-    public static SweepPath From(GridPosts posts, SweepAxes axes, Azimuth azimuth, Cell middle, double steps)
+    /// <exception cref="ArgumentException">It is no such way.</exception>
+    public static SweepPath From(GridPosts posts, SweepAxes axes, Azimuth azimuth, Cell middle, double steps) =>
+        Of(posts, axes, azimuth, middle, steps) ?? throw new ArgumentException($"Near to a pole, or along an axis that the way does not follow, it is not told by a cubic: {azimuth} from {posts.ToPoint(middle.X, middle.Y)}.", nameof(azimuth));
+
+    /// <returns>Null where the cubics stray from the way, as near to a pole.</returns>
+    /// <inheritdoc cref="From"/>
+    public static SweepPath? Of(GridPosts posts, SweepAxes axes, Azimuth azimuth, Cell middle, double steps)
     {
+        var from = posts.ToPoint(middle.X, middle.Y);
+        if (Math.Abs(from.LatitudeDeg) + (steps * posts.CellSize.Metres / MetresPerDegree) > MostLatitudeDeg) return null;
         var path = SweepAxes.Aimed(posts, azimuth, middle.X, middle.Y);
         Span<double> aside = stackalloc double[3];
         Span<double> metres = stackalloc double[3];
@@ -29,10 +41,20 @@ internal readonly struct SweepPath
         for (var i = 0; i < 3; i++)
         {
             var k = (i + 1) / 3.0 * steps;
-            var (distanceM, cell) = Reach(path, axes, fromMajor, k, i == 0 ? k * posts.CellSize.Metres : metres[i - 1] * (i + 1) / i);
-            (metres[i], aside[i]) = (distanceM, axes.MinorOf(cell) - fromMinor);
+            if (Reach(path, axes, fromMajor, k, i == 0 ? k * posts.CellSize.Metres : metres[i - 1] * (i + 1) / i) is not { } reached) return null;
+            (metres[i], aside[i]) = (reached.Metres, axes.MinorOf(reached.Cell) - fromMinor);
         }
-        return new SweepPath(Through(aside, steps / 3), Through(metres, steps / 3));
+        var way = new SweepPath(Through(aside, steps / 3), Through(metres, steps / 3));
+        return Strays(1 / 2.0) || Strays(5 / 6.0) ? null : way;
+
+        // By more than a hundredth of a degree, or of a cell.
+        bool Strays(double share)
+        {
+            var k = share * steps;
+            var cell = path.At(way.MetresAfter(k));
+            var (ahead, beside) = ((axes.MajorOf(cell) - fromMajor) * axes.Forward, axes.MinorOf(cell) - fromMinor);
+            return !(Math.Abs(ahead - k) + Math.Abs(beside - way.AsideAfter(k)) < MostCells + (k * MostRad));
+        }
     }
 
     public double AsideAfter(double k) => k * (Aside.C1 + (k * (Aside.C2 + (k * Aside.C3))));
@@ -47,16 +69,19 @@ internal readonly struct SweepPath
         return k;
     }
 
-    private static (double Metres, Cell Cell) Reach(CellPath path, SweepAxes axes, double fromMajor, double steps, double guessM)
+    /// <summary>The distance at which the way has come so many steps along; null where it does not come near.</summary>
+    private static (double Metres, Cell Cell)? Reach(CellPath path, SweepAxes axes, double fromMajor, double steps, double guessM)
     {
         var metres = guessM;
-        for (var round = 0; ; round++)
+        for (var round = 0; round < 6; round++)
         {
             var cell = path.At(metres);
             var reached = (axes.MajorOf(cell) - fromMajor) * axes.Forward;
-            if (round == 4 || Math.Abs(reached - steps) < 1e-5) return (metres, cell);
+            if (Math.Abs(reached - steps) < 1e-5 + (1e-9 * steps)) return (metres, cell);
+            if (!(reached > steps / 5 && reached < steps * 5)) return null;
             metres *= steps / reached;
         }
+        return (metres, path.At(metres));
     }
 
     /// <summary>The cubic without constant term through values at d, 2d and 3d.</summary>
@@ -67,35 +92,5 @@ internal readonly struct SweepPath
             ((18 * a) - (9 * b) + (2 * c)) / (6 * d),
             ((-5 * a) + (4 * b) - c) / (2 * d * d),
             ((3 * a) - (3 * b) + c) / (6 * d * d * d));
-    }
-}
-
-/// <summary>Eight points of a sweep's way at once.</summary>
-internal readonly struct SweepPathLanes(SweepPath path)
-{
-    private const int Rounds = 2;
-
-    private readonly Vector256<float> a1 = Vector256.Create((float)path.Aside.C1);
-    private readonly Vector256<float> a2 = Vector256.Create((float)path.Aside.C2);
-    private readonly Vector256<float> a3 = Vector256.Create((float)path.Aside.C3);
-    private readonly Vector256<float> m1 = Vector256.Create((float)path.Metres.C1);
-    private readonly Vector256<float> m2 = Vector256.Create((float)path.Metres.C2);
-    private readonly Vector256<float> m3 = Vector256.Create((float)path.Metres.C3);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> AsideAfter(Vector256<float> k) => k * (a1 + (k * (a2 + (k * a3))));
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> MetresAfter(Vector256<float> k) => k * (m1 + (k * (m2 + (k * m3))));
-
-    /// <summary>Whether the minor index rises as one sets out.</summary>
-    public bool GoesUp { get; } = path.Aside.C1 >= 0;
-
-    /// <summary>The steps after which the way has gone so far aside, by Newton's method; NaN or infinite where it never does.</summary>
-    public Vector256<float> StepsAside(Vector256<float> aside)
-    {
-        var k = aside / a1;
-        for (var round = 0; round < Rounds; round++) k -= (AsideAfter(k) - aside) / (a1 + (k * ((a2 * 2f) + (k * a3 * 3f))));
-        return k;
     }
 }

@@ -13,7 +13,7 @@ internal readonly ref struct SweepRays
 
     private readonly ref float ground;
     private readonly SweepAxes axes;
-    private readonly SweepPathLanes path;
+    private readonly RayWays path;
     private readonly SweepEyes eyes;
     private readonly Vector256<float> forward;
     private readonly Vector256<float> partForward;
@@ -23,7 +23,7 @@ internal readonly ref struct SweepRays
     private readonly Vector256<int> lastMinorCell;
     private readonly Vector256<float> stepsToEdge;
 
-    public SweepRays(ReadOnlySpan<float> heights, SweepAxes axes, SweepPathLanes path, SweepEyes eyes, float drop, float fromM)
+    public SweepRays(ReadOnlySpan<float> heights, SweepAxes axes, RayWays path, SweepEyes eyes, float drop, float fromM)
     {
         ground = ref MemoryMarshal.GetReference(heights);
         (this.axes, this.path, this.eyes) = (axes, path, eyes);
@@ -132,9 +132,9 @@ internal readonly ref struct SweepRays
     private Vector256<float> StepsToEdge()
     {
         var toEnd = Vector256.ConvertToSingle(axes.Forward > 0 ? lastMajor - eyes.Major : eyes.Major) - partForward;
-        var aside = Vector256.ConvertToSingle(path.GoesUp ? lastMinorCell + Vector256<int>.One - eyes.Minor : -eyes.Minor) - eyes.MinorPart;
-        var toSide = path.StepsAside(aside);
-        return Vector256.ConditionalSelect(Vector256.LessThan(toSide, toEnd), Vector256.Max(toSide, Vector256<float>.Zero), toEnd);
+        var toUpper = Vector256.ConvertToSingle(lastMinorCell + Vector256<int>.One - eyes.Minor) - eyes.MinorPart;
+        var toLower = Vector256.ConvertToSingle(-eyes.Minor) - eyes.MinorPart;
+        return Vector256.MinNative(toEnd, path.StepsToSide(toUpper, toLower));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Terrain;
 
 /// <summary>The terrain horizons of many points in all directions from which the sun can light them, worked out once and asked
 /// for any number of days.</summary>
-/// <remarks>Exact rays every <see cref="HorizonDirections.StepDeg"/>, kept to 0.0025° and interpolated between: good for finding
+/// <remarks>Horizons every <see cref="HorizonDirections.StepDeg"/> by <see cref="HorizonFan"/>, kept to 0.0025° and interpolated between: good for finding
 /// when light comes to within a minute or two, not for the moment itself. Kept as airless altitudes, with the standard air's
 /// refraction at each point taken out, so that the sun's airless altitude can be compared directly. What stands lower or higher
 /// than the sun ever does in that direction is only said to do so.</remarks>
@@ -37,17 +37,7 @@ public sealed class HorizonTable
         ArgumentNullException.ThrowIfNull(points);
         var directions = HorizonDirections.For(points);
         var table = new HorizonTable(new short[points.Count * directions.Count], directions);
-        var done = 0;
-        Parallel.For(
-            0, points.Count, AllProcessors.Until(cancel), () => new HorizonProbe(grid, model),
-            (i, _, probe) =>
-            {
-                table.Fill(i, points[i], probe);
-                var count = Interlocked.Increment(ref done);
-                if (count % 256 == 0) progress?.Report((double)count / points.Count);
-                return probe;
-            },
-            _ => { });
+        new HorizonFan(grid, model, FanDirections.Of(directions)).Run(points, (i, horizonRad) => table.Fill(i, points[i].Height.Metres, horizonRad), progress, cancel);
         return table;
     }
 
@@ -63,15 +53,12 @@ public sealed class HorizonTable
         return new KeptHorizon(UnitRad * (b + (share * (c - b))), LeastDoubtRad + (UnitRad * bend * DoubtPerBend));
     }
 
-    private void Fill(int point, Place place, HorizonProbe probe)
+    private void Fill(int point, double heightM, ReadOnlySpan<float> horizonRad)
     {
-        probe.StandAt(place.Point.Latitude.Radians, place.Point.Longitude.Radians, place.Height.Metres);
         var row = airless.AsSpan(point * directions.Count, directions.Count);
         for (var i = 0; i < row.Length; i++)
         {
-            var direction = directions[i];
-            var horizon = probe.Find(direction.AzimuthRad, direction.FloorRad, direction.CeilingRad);
-            var altitudeRad = horizon.Found ? Refraction.ToAirlessRad(horizon.AngleRad, place.Height.Metres) : direction.FloorRad;
+            var altitudeRad = float.IsNaN(horizonRad[i]) ? directions[i].FloorRad : Refraction.ToAirlessRad(horizonRad[i], heightM);
             row[i] = (short)Math.Round(altitudeRad / UnitRad);
         }
     }

@@ -1,4 +1,8 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -9,7 +13,8 @@ namespace Glowcast.Engine.Terrain;
 /// they would take as much memory as the heights themselves.</remarks>
 internal sealed class MaximumPyramid
 {
-    private const int FirstLevel = 2;
+    /// <summary>The smallest squares are of 2^this cells.</summary>
+    public const int FirstLevel = 2;
 
     private readonly float[] heights;
     private readonly int columns;
@@ -44,6 +49,22 @@ internal sealed class MaximumPyramid
             for (var column = left; column <= right; column++)
                 highest = Math.Max(highest, level.Maxima[(row * level.Columns) + column]);
         return Raised(highest);
+    }
+
+    /// <summary>The largest squares are of 2^this cells.</summary>
+    public int LastLevel => FirstLevel + levels.Length - 1;
+
+    /// <summary>How many squares of 2^level cells lie side by side.</summary>
+    public (int Rows, int Columns) SquaresOf(int level) => (levels[level - FirstLevel].Rows, levels[level - FirstLevel].Columns);
+
+    /// <summary>The highest ground [m] in eight squares of 2^level cells, by their places in row-major order; −∞ where there is none.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<float> OfSquares(int level, Vector256<int> index)
+    {
+        var highest = levels[level - FirstLevel].Gather(index);
+        var (floor, nothing) = (Vector256.Create(floorM), Vector256.Create(float.NegativeInfinity));
+        var isUnder = Vector256.LessThan(highest, floor) & Vector256.GreaterThan(highest, nothing);
+        return Vector256.ConditionalSelect(isUnder, floor, highest);
     }
 
     /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
@@ -98,7 +119,8 @@ internal sealed class MaximumPyramid
         public Level(int rows, int columns)
         {
             (Rows, Columns) = (rows, columns);
-            Maxima = new float[rows * columns];
+            // Held in place, so that the address may be handed to the processor.
+            Maxima = GC.AllocateUninitializedArray<float>(rows * columns, pinned: true);
             Array.Fill(Maxima, float.NegativeInfinity);
         }
 
@@ -107,5 +129,18 @@ internal sealed class MaximumPyramid
         public int Columns { get; }
 
         public float[] Maxima { get; }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public unsafe Vector256<float> Gather(Vector256<int> index)
+        {
+            ref var first = ref MemoryMarshal.GetArrayDataReference(Maxima);
+            return Avx2.IsSupported
+                ? Avx2.GatherVector256((float*)Unsafe.AsPointer(ref first), index, sizeof(float))
+                : Vector256.Create(
+                    Unsafe.Add(ref first, index.GetElement(0)), Unsafe.Add(ref first, index.GetElement(1)),
+                    Unsafe.Add(ref first, index.GetElement(2)), Unsafe.Add(ref first, index.GetElement(3)),
+                    Unsafe.Add(ref first, index.GetElement(4)), Unsafe.Add(ref first, index.GetElement(5)),
+                    Unsafe.Add(ref first, index.GetElement(6)), Unsafe.Add(ref first, index.GetElement(7)));
+        }
     }
 }

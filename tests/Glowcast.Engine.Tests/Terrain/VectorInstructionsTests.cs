@@ -56,6 +56,9 @@ public class VectorInstructionsTests
             hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan()));
         }
         var eye = new Place(grid.Posts.ToPoint(93.3, 71.8), Length.FromMetres(900));
+        var azimuths = Enumerable.Range(0, 360).Select(degrees => Azimuth.FromDegrees(degrees)).ToList();
+        new HorizonFan(grid, SightModel.Usual, azimuths).Run([eye, eye], horizonRad.AsMemory(0, 2 * azimuths.Count));
+        hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan(0, 2 * azimuths.Count)));
         foreach (var column in VisibleSurface.From(grid, SightModel.Usual, eye, BearingSpan.FromDegrees(20, 340), 90).Columns)
             foreach (var sample in column.Samples) hash.AppendData(BitConverter.GetBytes(sample.AltitudeRad));
         return Convert.ToHexString(hash.GetHashAndReset());

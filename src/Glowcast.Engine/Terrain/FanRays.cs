@@ -1,0 +1,303 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
+
+namespace Glowcast.Engine.Terrain;
+
+/// <summary>Eight rays from one eye, each in a direction of its own, that cross the same lines of posts: where they cross them, and the
+/// tangents of the ground there.</summary>
+/// <remarks>Only additions, products, quotients, roots and comparisons: the same answer to the last bit on every machine.</remarks>
+internal readonly unsafe struct FanRays
+{
+    // A ray along the posts, or along the edge of the grid, may miss them by rounding [cells].
+    private const float Slack = 1e-4f;
+
+    private readonly float* heights;
+    private readonly FanGround ground;
+    private readonly RayWays ways;
+    private readonly int forward;
+    private readonly int major;
+    private readonly float partForward;
+    private readonly Vector256<int> minor;
+    private readonly Vector256<int> lastCell;
+    private readonly Vector256<int> minorStride;
+    private readonly Vector256<float> minorPart;
+    private readonly Vector256<float> floorM;
+    private readonly Vector256<float> eyeM;
+    private readonly Vector256<float> drop;
+    private readonly Vector256<float> nearestM;
+    private readonly Vector256<float> stepsToEdge;
+
+    /// <param name="heights">Row-major heights [m] of the ground, held in place as long as the rays are used.</param>
+    /// <param name="forward">+1 or −1: the way the majors run as one goes outwards.</param>
+    /// <param name="along">The eye's major, inside the grid.</param>
+    /// <param name="across">And its minor.</param>
+    /// <param name="nearestM">Nearer ground does not count.</param>
+    public FanRays(float* heights, FanGround ground, in RayWays ways, int forward, double along, double across, float eyeM, float drop, float nearestM)
+    {
+        this.heights = heights;
+        (this.ground, this.ways, this.forward) = (ground, ways, forward);
+        var (row, part) = ((int)across, (float)(across - (int)across));
+        (major, partForward) = ((int)along, (float)(along - (int)along) * forward);
+        (minor, minorPart, this.eyeM) = (Vector256.Create(row), Vector256.Create(part), Vector256.Create(eyeM));
+        (lastCell, minorStride, floorM) = (Vector256.Create(ground.Minors - 2), Vector256.Create(ground.MinorStride), Vector256.Create(ground.FloorM));
+        (this.drop, this.nearestM) = (Vector256.Create(drop), Vector256.Create(nearestM));
+        var toEnd = (forward > 0 ? ground.Majors - 1 - major : major) - partForward;
+        stepsToEdge = Vector256.MinNative(Vector256.Create(toEnd), ways.StepsToSide(Vector256.Create(ground.Minors - 1 - row - part), Vector256.Create(-row - part)));
+    }
+
+    public int Forward => forward;
+
+    /// <inheritdoc cref="RayWays.Bend"/>
+    public float Bend => ways.Bend;
+
+    /// <summary>The line of posts behind which no ground counts yet.</summary>
+    public int FirstLine => major + ((int)MathF.Floor(ways.NearestSteps + partForward) * forward);
+
+    /// <summary>The lines of posts from which the steps set out that hold the nearest ground that counts.</summary>
+    public Vector256<int> NearestLines =>
+        Vector256.Create(major) + (Vector256.ConvertToInt32Native(Vector256.Floor(ways.StepsTo(nearestM) + Vector256.Create(partForward))) * forward);
+
+    /// <summary>The lines of posts nearest to distances [m] on the rays.</summary>
+    public Vector256<int> LinesAt(Vector256<float> metres) =>
+        Vector256.Create(major) + (Vector256.ConvertToInt32(ways.StepsTo(metres) + Vector256.Create(partForward + 0.5f)) * forward);
+
+    /// <summary>How far the rays have come at a line of posts each [m].</summary>
+    public Vector256<float> MetresAt(Vector256<int> line) => ways.MetresAfter(Steps(line));
+
+    /// <summary>False when past a line of posts the rays have left the grid, or no ground up to its edge could beat the best so far.</summary>
+    public bool GoOn(int line, Vector256<float> best)
+    {
+        var from = Vector256.Create(Math.Max(0, Steps(line)));
+        return CouldBeat(
+            Vector256.Create(ground.HighestM) - eyeM, Vector256.MaxNative(nearestM, ways.MetresAfter(from)), ways.MetresAfter(stepsToEdge), best,
+            Vector256.LessThan(from, stepsToEdge).AsInt32());
+    }
+
+    /// <summary>The part of the rays from a line of posts over some steps, as if it were straight.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public FanStretch Stretch(int line, int steps)
+    {
+        var from = Steps(line);
+        var (k0, k1, share) = (Vector256.Create(from), Vector256.Create(from + steps), 1f / steps);
+        var (y0, m0) = (minorPart + ways.AsideAfter(k0), ways.MetresAfter(k0));
+        return new FanStretch(y0, (minorPart + ways.AsideAfter(k1) - y0) * share, m0, (ways.MetresAfter(k1) - m0) * share);
+    }
+
+    /// <summary>False when no ray meets ground that stands above the best so far in the squares of 2^level cells that follow on a line of posts.</summary>
+    /// <param name="margin">How far the rays may stray from the straight line within a square [cells].</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public bool CouldBeat(int level, int square, int line, float margin, Vector256<float> best)
+    {
+        var from = Steps(line);
+        var (k0, k1) = (Vector256.Create(from), Vector256.Create(from + (1 << level)));
+        var (y0, y1) = (ways.AsideAfter(k0), ways.AsideAfter(k1));
+        var low = Vector256.Floor(Vector256.MinNative(y0, y1) + (minorPart - Vector256.Create(margin)));
+        var high = Vector256.Floor(Vector256.MaxNative(y0, y1) + (minorPart + Vector256.Create(margin)));
+        var heightM = ground.Highest(level, square, minor + Vector256.ConvertToInt32Native(low), minor + Vector256.ConvertToInt32Native(high));
+        return CouldBeat(
+            heightM - eyeM, Vector256.MaxNative(nearestM, ways.MetresAfter(k0)), ways.MetresAfter(k1), best, Vector256.LessThan(k0, stepsToEdge).AsInt32());
+    }
+
+    /// <summary>The tangents of the ground where the rays cross a line of posts each; −∞ where none counts.</summary>
+    public Vector256<float> At(Vector256<int> line) => Line(Crossing(line));
+
+    /// <summary>Where the rays cross the line of posts after i steps of a stretch.</summary>
+    /// <param name="line">That line.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public FanCrossing Crossing(int line, in FanStretch stretch, float i)
+    {
+        var aside = stretch.Aside + (stretch.AsideStep * i);
+        var cell = CellOf(aside);
+        var row = minor + cell;
+        var isInside = (uint)line < (uint)ground.Majors ? IsWithin(row, lastCell) : Vector256<int>.Zero;
+        var index = (Vector256.Create(line * ground.MajorStride) + (row * minorStride)) & isInside;
+        return new FanCrossing(cell, aside, stretch.Metres + (stretch.MetresStep * i), isInside, Height(index), Height(index + minorStride));
+    }
+
+    /// <summary>The tangents at the edges of cells on the step from one crossing to the next, that one among them; −∞ where none counts.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<float> OnEdges(in FanCrossing here, in FanCrossing next)
+    {
+        // Where a ray changes from one row of cells to the next, between the posts that both lines have there.
+        var edge = Vector256.Max(here.Cell, next.Cell);
+        var (post0, post1) = (here.Post(edge), next.Post(edge));
+        var t = (Vector256.ConvertToSingle(edge) - here.Aside) / (next.Aside - here.Aside);
+        var metres = here.Metres + (t * (next.Metres - here.Metres));
+        var isThere = Vector256.AndNot(here.IsInside & next.IsInside, Vector256.Equals(here.Cell, next.Cell));
+        return SweepTangent.Greater(Line(next), Counting(Tangent(post0 + (t * (post1 - post0)), metres), metres, isThere));
+    }
+
+    /// <summary>The greatest tangents on single steps from a line of posts each to the next, exact but for the way's bend within the step; the
+    /// best so far where nothing there is greater.</summary>
+    public Vector256<float> Exactly(Vector256<int> line, Vector256<float> best)
+    {
+        var (here, next) = (Crossing(line), Crossing(line + Vector256.Create(forward)));
+        var step = new Step(line, here.Aside, next.Aside, here.Metres, next.Metres);
+        // Nearer ground than the least distance is cut off.
+        var begin = Vector256.MaxNative(Vector256<float>.Zero, (nearestM - here.Metres) / (next.Metres - here.Metres));
+        var edge = Vector256.ConvertToSingle(Vector256.Max(here.Cell, next.Cell));
+        var isOneRow = Vector256.Equals(here.Cell, next.Cell);
+        var change = Vector256.ConditionalSelect(isOneRow.AsSingle(), Vector256<float>.One, (edge - here.Aside) / (next.Aside - here.Aside));
+        change = Vector256.MaxNative(begin, Vector256.MinNative(Vector256<float>.One, change));
+        best = InCell(here.Cell, here.Posts, PostsOn(line + Vector256.Create(forward), here.Cell), step, begin, change, best);
+        return Vector256.EqualsAll(isOneRow, Vector256<int>.AllBitsSet)
+            ? best
+            : InCell(next.Cell, PostsOn(line, next.Cell), next.Posts, step, change, Vector256<float>.One, best);
+    }
+
+    /// <summary>The tangents of a smooth earth past the edge of the grid, as <see cref="SmoothEarth.Horizon"/> has it.</summary>
+    public Vector256<float> Beyond(float heightM)
+    {
+        var below = eyeM - Vector256.Create(heightM);
+        var tangentM = Vector256.Sqrt(Vector256.MaxNative(below, Vector256<float>.Zero) / drop);
+        var metres = Vector256.MaxNative(Vector256.MaxNative(ways.MetresAfter(stepsToEdge), nearestM), tangentM);
+        return SweepTangent.Of(-below / metres, metres * drop);
+    }
+
+    /// <param name="near">The posts of the cell on the step's first line.</param>
+    /// <param name="far">And on its second one.</param>
+    private Vector256<float> InCell(
+        Vector256<int> cell, in FanPosts near, in FanPosts far, in Step step, Vector256<float> begin, Vector256<float> end, Vector256<float> best)
+    {
+        var isInside = near.IsInside & far.IsInside & Vector256.LessThan(begin, end).AsInt32();
+        var highestM = Vector256.Max(Vector256.Max(near.Before, near.After), Vector256.Max(far.Before, far.After));
+        if (!CouldBeat(highestM - eyeM, Vector256.MaxNative(nearestM, step.Metres0), step.Metres1, best, isInside)) return best;
+        var (alongNear, alongFar) = (near.After - near.Before, far.After - far.Before);
+        var (v0, dv) = (step.Aside0 - Vector256.ConvertToSingle(cell), step.Aside1 - step.Aside0);
+        var over = new Parabola(
+            near.Before + (v0 * alongNear) - eyeM, far.Before - near.Before + (v0 * (alongFar - alongNear)) + (dv * alongNear), dv * (alongFar - alongNear));
+        best = SweepTangent.Greater(best, Masked(OnWay(begin, over, step), isInside));
+        best = SweepTangent.Greater(best, Masked(OnWay(end, over, step), isInside));
+        var vertex = Vector256.MinNative(end, Vector256.MaxNative(begin, Vertex(over, step.Metres0, step.Metres1)));
+        return SweepTangent.Greater(best, Masked(OnWay(vertex, over, step), isInside));
+    }
+
+    private Vector256<float> OnWay(Vector256<float> t, in Parabola over, in Step step)
+    {
+        var metres = step.Metres0 + (t * (step.Metres1 - step.Metres0));
+        return SweepTangent.Of((over.A + (t * (over.B + (t * over.C)))) / metres, metres * drop);
+    }
+
+    /// <summary>Where the tangent is greatest: in metres of distance s it is A/s + B + (C − drop)·s, so at s = √(A/(C − drop)) where both are
+    /// negative; elsewhere some number, or none.</summary>
+    private Vector256<float> Vertex(in Parabola over, Vector256<float> fromM, Vector256<float> toM)
+    {
+        var perMetre = Vector256<float>.One / (toM - fromM);
+        var c = over.C * perMetre * perMetre;
+        var b = (over.B * perMetre) - (c * fromM * 2f);
+        var a = over.A - (fromM * (b + (fromM * c)));
+        var t = (Vector256.Sqrt(a / (c - drop)) - fromM) * perMetre;
+        return Vector256.ConditionalSelect(Vector256.Equals(t, t), t, Vector256<float>.Zero);
+    }
+
+    /// <summary>False when ground so far above the eye, anywhere between two distances, stands above none of the best tangents so far.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private bool CouldBeat(Vector256<float> above, Vector256<float> fromM, Vector256<float> toM, Vector256<float> best, Vector256<int> isInside)
+    {
+        var metres = Vector256.ConditionalSelect(Vector256.GreaterThan(above, Vector256<float>.Zero), fromM, toM);
+        var cannotBeat = Vector256.LessThanOrEqual(above, (best + (fromM * drop)) * metres);
+        return Vector256.AndNot(isInside, cannotBeat.AsInt32()) != Vector256<int>.Zero;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Line(in FanCrossing crossing) => Counting(Tangent(crossing.HeightM, crossing.Metres), crossing.Metres, crossing.IsInside);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Tangent(Vector256<float> heightM, Vector256<float> metres) => SweepTangent.Of((heightM - eyeM) / metres, metres * drop);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Counting(Vector256<float> tangent, Vector256<float> metres, Vector256<int> isInside) =>
+        Masked(tangent, isInside & Vector256.GreaterThanOrEqual(metres, nearestM).AsInt32());
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> Masked(Vector256<float> tangent, Vector256<int> isInside) =>
+        Vector256.ConditionalSelect(isInside.AsSingle(), tangent, Vector256.Create(float.NegativeInfinity));
+
+    private FanCrossing Crossing(Vector256<int> line)
+    {
+        var k = Steps(line);
+        var aside = minorPart + ways.AsideAfter(k);
+        var cell = CellOf(aside);
+        var posts = PostsOn(line, cell);
+        return new FanCrossing(cell, aside, ways.MetresAfter(k), posts.IsInside, posts.Before, posts.After);
+    }
+
+    /// <summary>The posts on either side of rows of cells, counted from the eye's, on a line each.</summary>
+    private FanPosts PostsOn(Vector256<int> line, Vector256<int> cell)
+    {
+        var row = minor + cell;
+        var isInside = IsWithin(line, Vector256.Create(ground.Majors - 1)) & IsWithin(row, lastCell);
+        var index = ((line * ground.MajorStride) + (row * minorStride)) & isInside;
+        return new FanPosts(isInside, Height(index), Height(index + minorStride));
+    }
+
+    private float Steps(int line) => ((line - major) * forward) - partForward;
+
+    private Vector256<float> Steps(Vector256<int> line) =>
+        Vector256.ConvertToSingle((line - Vector256.Create(major)) * forward) - Vector256.Create(partForward);
+
+    /// <summary>The row of cells, counted from the eye's, that holds a minor offset; on the outermost posts the one inside.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<int> CellOf(Vector256<float> aside)
+    {
+        var floor = Vector256.Floor(aside + Vector256.Create(Slack));
+        var cell = Vector256.ConvertToInt32Native(floor);
+        var isOnEdge = Vector256.Equals(cell + minor, lastCell + Vector256<int>.One)
+            & Vector256.LessThanOrEqual(aside - floor, Vector256.Create(Slack)).AsInt32();
+        return cell + isOnEdge;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<int> IsWithin(Vector256<int> value, Vector256<int> last) =>
+        Vector256.LessThanOrEqual(value.AsUInt32(), last.AsUInt32()).AsInt32();
+
+    /// <summary>The heights of eight posts [m].</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Height(Vector256<int> index)
+    {
+        var height = Avx2.IsSupported
+            ? Avx2.GatherVector256(heights, index, sizeof(float))
+            : Vector256.Create(heights[index[0]], heights[index[1]], heights[index[2]], heights[index[3]], heights[index[4]], heights[index[5]], heights[index[6]], heights[index[7]]);
+        return Vector256.ConditionalSelect(Vector256.LessThan(height, floorM), floorM, height);
+    }
+
+    /// <summary>Height over the eye on a step: a + b·t + c·t² [m], t from 0 to 1.</summary>
+    private readonly record struct Parabola(Vector256<float> A, Vector256<float> B, Vector256<float> C);
+
+    /// <summary>One step of the eight rays: minor offsets [cells] and distances [m] at its two ends.</summary>
+    private readonly record struct Step(
+        Vector256<int> Line, Vector256<float> Aside0, Vector256<float> Aside1, Vector256<float> Metres0, Vector256<float> Metres1);
+}
+
+/// <summary>A part of eight rays: at its first line of posts the minor offset [cells] and the distance [m], and what a step adds to them.</summary>
+internal readonly record struct FanStretch(Vector256<float> Aside, Vector256<float> AsideStep, Vector256<float> Metres, Vector256<float> MetresStep);
+
+/// <summary>Posts on either side of eight rows of cells, on a line each.</summary>
+/// <param name="IsInside">All bits where both are in the grid.</param>
+/// <param name="Before">On the lower edge of the row [m].</param>
+/// <param name="After">And on its upper one.</param>
+internal readonly record struct FanPosts(Vector256<int> IsInside, Vector256<float> Before, Vector256<float> After);
+
+/// <summary>Where eight rays cross lines of posts.</summary>
+/// <param name="Cell">The row of cells, counted from the eye's.</param>
+/// <param name="Aside">Minor offset from the eye's row [cells].</param>
+/// <param name="Metres">Distance [m].</param>
+/// <param name="IsInside">All bits where that is in the grid.</param>
+/// <param name="Before">The post on the lower edge of the row [m].</param>
+/// <param name="After">And on its upper one.</param>
+internal readonly record struct FanCrossing(
+    Vector256<int> Cell, Vector256<float> Aside, Vector256<float> Metres, Vector256<int> IsInside, Vector256<float> Before, Vector256<float> After)
+{
+    public FanPosts Posts => new(IsInside, Before, After);
+
+    public Vector256<float> HeightM
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => Before + ((After - Before) * (Aside - Vector256.ConvertToSingle(Cell)));
+    }
+
+    /// <summary>The post on the lower edge where that is the one asked for, else the one on the upper edge.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<float> Post(Vector256<int> edge) => Vector256.ConditionalSelect(Vector256.Equals(edge, Cell).AsSingle(), Before, After);
+}

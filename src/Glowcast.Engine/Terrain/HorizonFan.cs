@@ -1,0 +1,120 @@
+using System.Collections.Concurrent;
+using System.Runtime.Intrinsics;
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Terrain;
+
+/// <summary>The terrain horizons of many places, each in many directions, far faster than ray by ray.</summary>
+/// <remarks>
+/// Eight directions of a place are looked at together (<see cref="FanSearch"/>), beginning with where the place before had its horizon there, and
+/// where this one has it in the direction before. The ways of the rays are taken linearly between the knots of a wide net
+/// (<see cref="FanNet"/>). The angles are those of the exact ray, in single precision; where ground stands higher between the edges of cells than
+/// on them it may be missed, unless it is near the eye or beside what stands highest.
+/// </remarks>
+public sealed class HorizonFan
+{
+    private readonly ElevationGrid grid;
+    private readonly SightModel model;
+    private readonly FanDirections directions;
+    private readonly FanGround byRows;
+    private readonly FanGround byColumns;
+
+    /// <param name="azimuths">True, at each place; in the order of the circle.</param>
+    public HorizonFan(ElevationGrid grid, SightModel model, IReadOnlyList<Azimuth> azimuths)
+        : this(grid, model, FanDirections.All(azimuths))
+    {
+    }
+
+    internal HorizonFan(ElevationGrid grid, SightModel model, FanDirections directions)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        ArgumentNullException.ThrowIfNull(model);
+        (this.grid, this.model, this.directions) = (grid, model, directions);
+        (byRows, byColumns) = (new FanGround(grid, byRows: true), new FanGround(grid, byRows: false));
+    }
+
+    /// <summary>All horizons.</summary>
+    /// <param name="horizonRad">Places × azimuths, row-major: apparent angles [rad]; NaN where nothing stands before a place.</param>
+    public void Run(IReadOnlyList<Place> places, Memory<float> horizonRad)
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        if (horizonRad.Length != (long)places.Count * directions.Count)
+            throw new ArgumentException($"There are {places.Count} places and {directions.Count} directions; there is room for {horizonRad.Length} horizons.", nameof(horizonRad));
+        Run(places, (place, found) => found.CopyTo(horizonRad.Span[(place * directions.Count)..]));
+    }
+
+    /// <param name="take">Given the place and its horizons, from many threads; any angle above a ceiling may stand for a greater one, and NaN
+    /// for one below its floor.</param>
+    /// <param name="progress">Share done, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    internal void Run(IReadOnlyList<Place> places, TakeHorizons take, IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        var blocks = FanBlock.Of(places, grid);
+        var net = new FanNet(grid.Posts, directions);
+        var done = 0;
+        Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), AllProcessors.Until(cancel), () => new float[directions.Count], (block, _, found) =>
+        {
+            var mesh = net.For(block);
+            var lastM = new Vector256<float>[net.Packets.Count];
+            Array.Fill(lastM, Vector256.Create(float.NaN));
+            foreach (var (place, cell) in block.Places)
+            {
+                cancel.ThrowIfCancellationRequested();
+                Look(net, mesh, lastM, cell, places[place], found);
+                take(place, found);
+            }
+            progress?.Report((double)Interlocked.Add(ref done, block.Places.Count) / places.Count);
+            return found;
+        }, _ => { });
+    }
+
+    private unsafe void Look(FanNet net, FanNet.Mesh mesh, Vector256<float>[] lastM, Cell eye, Place place, Span<float> horizonRad)
+    {
+        fixed (float* heights = grid.BareHeights)
+        {
+            var besideM = float.NaN;
+            for (var i = 0; i < net.Packets.Count; i++)
+            {
+                var (packet, axes) = (net.Packets[i], net.Packets[i].Axes);
+                if (mesh.Ways(i, eye) is not { } ways)
+                {
+                    LookByRay(packet, place, horizonRad);
+                    continue;
+                }
+                var ground = axes.ByRows ? byRows : byColumns;
+                var rays = new FanRays(
+                    heights, ground, ways, axes.Forward, axes.MajorOf(eye), axes.MinorOf(eye), (float)place.Height.Metres, (float)model.DropPerMetre,
+                    (float)grid.Posts.CellSize.Metres);
+                var search = new FanSearch(ref rays, ground.LastLevel, packet.Floor, packet.Ceiling);
+                search.Guess(lastM[i]);
+                search.Guess(Vector256.Create(besideM));
+                search.Run();
+                lastM[i] = search.BestM;
+                besideM = lastM[i][packet.Count - 1];
+                Write(rays, search.Best, packet, horizonRad.Slice(packet.First, packet.Count));
+            }
+        }
+    }
+
+    private void LookByRay(FanPacket packet, Place place, Span<float> horizonRad)
+    {
+        var probe = new HorizonProbe(grid, model);
+        probe.StandAt(place.Point.Latitude.Radians, place.Point.Longitude.Radians, place.Height.Metres);
+        for (var i = 0; i < packet.Count; i++)
+        {
+            var horizon = probe.Find(directions[packet.First + i].Radians, Math.Atan(packet.Floor[i]), Math.Atan(packet.Ceiling[i]));
+            horizonRad[packet.First + i] = horizon.Found ? (float)horizon.AngleRad : float.NaN;
+        }
+    }
+
+    private void Write(in FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
+    {
+        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
+        var isFound = Vector256.GreaterThan(best, packet.Floor);
+        var angle = Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
+        for (var i = 0; i < horizonRad.Length; i++) horizonRad[i] = angle[i];
+    }
+}
+
+/// <summary>Takes the horizons of one place, a direction each [rad]; they are good until the call returns.</summary>
+internal delegate void TakeHorizons(int place, ReadOnlySpan<float> horizonRad);
