@@ -39,17 +39,17 @@ public static class CommandLine
         }
         catch (BadInputException bad)
         {
-            foreach (var fault in bad.Faults) await terminal.Error.WriteLineAsync(fault.ToString());
+            foreach (var fault in bad.Faults) terminal.Tell($"{fault}");
             return BadInput;
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
-            await terminal.Error.WriteLineAsync("Stopped.");
+            terminal.Tell("Stopped.");
             return Stopped;
         }
         catch (Exception fault)
         {
-            await terminal.Error.WriteLineAsync(terminal.TracesFaults ? $"{fault}" : Apology(fault));
+            terminal.Tell(terminal.TracesFaults ? $"{fault}" : Apology(fault));
             return OurFault;
         }
     }

@@ -20,7 +20,7 @@ internal sealed class SeasonCommand : PlanCommand
 
     public SeasonCommand(Terminal terminal) : base(
         "season", "Which days of a range have a window of light, ranked with reasons; --plan may be given several times.",
-        "glowcast season --plan plan.json --from 2026-10-01 --to 2027-03-31 --weekdays sat,sun", terminal) =>
+        "glowcast season --plan plan.json --from 2026-10-01 --to 2026-12-31", terminal) =>
         Takes([Plan, Grids, .. options.All, csv, picture, Within, FillHoles, Beyond, HighestBeyond, RefractionK]);
 
     protected override void Answer(Question asked, CancellationToken cancel)
