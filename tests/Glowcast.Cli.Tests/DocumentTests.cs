@@ -6,7 +6,7 @@ namespace Glowcast.Cli.Tests;
 public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<MadeValley>, IDisposable
 {
     private const string RealTile = "N44W072.hgt";
-    private static readonly string Root = FindRoot();
+    private static readonly string Root = Checkout.Root;
 
     private readonly MadeTake take = new();
 
@@ -59,13 +59,6 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
         where command.Success
         group line by command.Groups[1].Value.Trim() into alike
         select alike.Key;
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Glowcast.sln"))) folder = folder.Parent;
-        return folder.FullName;
-    }
 
     [GeneratedRegex("^```[a-z]*\n(.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline)]
     private static partial Regex Fence();
