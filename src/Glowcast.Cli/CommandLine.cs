@@ -57,7 +57,8 @@ public static class CommandLine
     private static string Apology(Exception fault) =>
         $"Sorry, glowcast failed, and the fault is ours: {fault.GetBaseException().Message.Split('\n')[0].Trim().TrimEnd('.')}. Set GLOWCAST_TRACE=1 to see where.";
 
-    private static RootCommand RootOf(Terminal terminal)
+    /// <summary>All commands and their options.</summary>
+    internal static RootCommand RootOf(Terminal terminal)
     {
         var root = new RootCommand(
             "When the sun reaches a far ridge while the valley is still in shade, and whether a stitched panorama can be shot in that time.")
