@@ -8,8 +8,6 @@ internal readonly record struct Rgb(byte R, byte G, byte B)
 {
     public string Hex => $"#{R:x2}{G:x2}{B:x2}";
 
-    public Vector3 Vector => new(R, G, B);
-
     /// <summary>Rounded, and kept within what screens show.</summary>
     public static Rgb Of(Vector3 colour)
     {
