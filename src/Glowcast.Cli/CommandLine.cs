@@ -39,17 +39,17 @@ public static class CommandLine
         }
         catch (BadInputException bad)
         {
-            foreach (var fault in bad.Faults) await terminal.Error.WriteLineAsync(fault.ToString());
+            foreach (var fault in bad.Faults) terminal.Tell($"{fault}");
             return BadInput;
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
-            await terminal.Error.WriteLineAsync("Stopped.");
+            terminal.Tell("Stopped.");
             return Stopped;
         }
         catch (Exception fault)
         {
-            await terminal.Error.WriteLineAsync(terminal.TracesFaults ? $"{fault}" : Apology(fault));
+            terminal.Tell(terminal.TracesFaults ? $"{fault}" : Apology(fault));
             return OurFault;
         }
     }
@@ -57,7 +57,8 @@ public static class CommandLine
     private static string Apology(Exception fault) =>
         $"Sorry, glowcast failed, and the fault is ours: {fault.GetBaseException().Message.Split('\n')[0].Trim().TrimEnd('.')}. Set GLOWCAST_TRACE=1 to see where.";
 
-    private static RootCommand RootOf(Terminal terminal)
+    /// <summary>All commands and their options.</summary>
+    internal static RootCommand RootOf(Terminal terminal)
     {
         var root = new RootCommand(
             "When the sun reaches a far ridge while the valley is still in shade, and whether a stitched panorama can be shot in that time.")

@@ -1,4 +1,5 @@
 using System.Text;
+using Glowcast.Cli.Showing;
 
 namespace Glowcast.Cli;
 
@@ -21,6 +22,9 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Columns to write in.</summary>
     public int Width { get; init; } = PlainWidth;
 
+    /// <summary>Columns of the screen that <see cref="Error"/> is, where it is one.</summary>
+    public int ErrorWidth { get; init; } = PlainWidth;
+
     /// <summary>Whether a fault of ours is told with all its inner details.</summary>
     public bool TracesFaults { get; init; }
 
@@ -28,16 +32,23 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error)
     public static Terminal OfProcess()
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        var isScreen = !Console.IsOutputRedirected;
+        var (isScreen, isErrorScreen) = (!Console.IsOutputRedirected, !Console.IsErrorRedirected);
         return new Terminal(Console.Out, Console.Error)
         {
             OutIsScreen = isScreen,
-            ErrorIsScreen = !Console.IsErrorRedirected,
+            ErrorIsScreen = isErrorScreen,
             HasColour = WantsColour(isScreen, Environment.GetEnvironmentVariable),
-            Width = isScreen ? Math.Clamp(Console.WindowWidth, NarrowestWidth, WidestWidth) : PlainWidth,
+            Width = isScreen ? ScreenWidth() : PlainWidth,
+            ErrorWidth = isErrorScreen ? ScreenWidth() : PlainWidth,
             TracesFaults = Environment.GetEnvironmentVariable("GLOWCAST_TRACE") == "1",
         };
     }
+
+    /// <summary>Says what is no answer: a fault, a warning, a note. On a screen its lines break between words.</summary>
+    public void Tell(string text) => Error.WriteLine(ErrorIsScreen ? Wrapped.To(text, ErrorWidth) : text);
+
+    // Some terminals do not know how wide they are.
+    private static int ScreenWidth() => Console.WindowWidth is > 0 and var width ? Math.Clamp(width, NarrowestWidth, WidestWidth) : PlainWidth;
 
     /// <summary>Screens get colour unless the user says NO_COLOR (no-color.org) or the terminal is a dumb one.</summary>
     /// <param name="variable">Reads a variable of the environment.</param>

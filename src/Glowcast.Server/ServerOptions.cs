@@ -7,8 +7,11 @@ namespace Glowcast.Server;
 /// <summary>What the service is given when it starts.</summary>
 public sealed record ServerOptions
 {
+    /// <summary>Where a service listens that is told no port.</summary>
+    public const int UsualPort = 5127;
+
     /// <summary>Addresses to listen on, parted by semicolons; port 0 takes a free one. Any but this machine's own requires a token of whoever calls.</summary>
-    public string Urls { get; init; } = "http://127.0.0.1:5127";
+    public string Urls { get; init; } = $"http://127.0.0.1:{UsualPort}";
 
     /// <summary>The elevation grids by id: what the <c>grids</c> of a posted plan name.</summary>
     public IReadOnlyDictionary<string, ElevationGrid> Grids { get; init; } = ReadOnlyDictionary<string, ElevationGrid>.Empty;

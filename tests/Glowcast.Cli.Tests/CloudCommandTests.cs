@@ -6,7 +6,7 @@ namespace Glowcast.Cli.Tests;
 public sealed class CloudCommandTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     /// <summary>Invented: fog under a strong inversion, its top near 1000 m.</summary>
-    private const string Fog = """
+    internal const string Fog = """
         time,longitude,latitude,pressure_hPa,geopotential height_m,temperature_C,dew point temperature_C,wind direction_degree,wind speed_m/s
         2026-03-20 05:04:00,7.7,46.1,943,600,0.0,-0.1,180,1.0
         2026-03-20 05:04:00,7.7,46.1,909,900,-1.5,-1.7,180,1.5

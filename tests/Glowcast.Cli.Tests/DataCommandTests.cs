@@ -38,11 +38,31 @@ public class DataCommandTests(MadeValley valley) : IClassFixture<MadeValley>
     public async Task Folders_and_files_that_will_not_do_are_said()
     {
         Assert.Equal(["--data"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", Path.Combine(valley.Folder, "none.zip"))).Faults);
-        Assert.Equal(["--data"], (await Outcome.Of("data", "restore", "--from", "any.zip", "--data", valley.Folder)).Faults);
+        Assert.Equal(["--data"], (await Outcome.Of("data", "restore", "--from", valley.Plan, "--data", valley.Folder)).Faults);
         var data = Path.Combine(valley.Folder, "new");
         Assert.Equal(["--from"], (await Outcome.Of("data", "restore", "--from", "nowhere.zip", "--data", data)).Faults);
         Assert.Equal(["--from"], (await Outcome.Of("data", "restore", "--from", valley.Plan, "--data", data)).Faults);
+        Assert.Equal(["--from", "--data"], (await Outcome.Of("data", "restore", "--from", valley.Folder, "--data", valley.Plan)).Faults);
+        Assert.Equal(["--out"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", valley.Folder)).Faults);
+        Assert.Equal(["--out"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", valley.Plan)).Faults);
+        Assert.Equal(["--out"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", Path.Combine(valley.Folder, "nowhere", "backup.zip"))).Faults);
         Assert.Equal(["--data", "--out"], (await Outcome.Of("data", "backup")).Faults);
+    }
+
+    [Fact]
+    public async Task What_is_written_and_what_is_filled_can_be_had_as_json()
+    {
+        var (data, backup, restored) = (Path.Combine(valley.Folder, "json-data"), Path.Combine(valley.Folder, "json.zip"), Path.Combine(valley.Folder, "json-restored"));
+        await using (var service = new RunningCommand("serve", "--port", "0", "--data", data, "--json"))
+        {
+            var address = await service.AddressAsync();
+            var said = JsonDocument.Parse(service.Out).RootElement;
+            Assert.Equal(address, new Uri(said.GetProperty("addresses")[0].GetString()!));
+            Assert.Equal(data, said.GetProperty("data").GetString());
+        }
+        var written = (await Outcome.Of("data", "backup", "--data", data, "--out", backup, "--json")).Json;
+        Assert.Equal((backup, 0), (written.GetProperty("backup").GetString(), written.GetProperty("grids").GetInt32()));
+        Assert.Equal(restored, (await Outcome.Of("data", "restore", "--from", backup, "--data", restored, "--json")).Json.GetProperty("data").GetString());
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using Glowcast.Cli.Showing;
+
 namespace Glowcast.Cli.Tests;
 
 /// <summary>What is written to be read.</summary>
@@ -32,6 +34,14 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
         "set --plan PLAN",
         "forecast --plan PLAN",
         "grid info GRID",
+        "season --plan PLAN --from 2026-10-19 --to 2026-10-21",
+        "sky --altitude 1 --height 2500",
+        "season --help",
+        "cloud --help",
+        "take --help",
+        "data --help",
+        "data backup --help",
+        "data restore --help",
     ];
 
     [Theory, MemberData(nameof(Lines))]
@@ -45,6 +55,37 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.All(outcome.Lines, text => Assert.True(text.Length <= 80, text));
         Assert.DoesNotContain(Escape, outcome.Out);
     }
+
+    [Fact]
+    public async Task Nothing_is_parted_by_more_than_one_empty_line()
+    {
+        foreach (var line in (string[])["forecast --plan PLAN", "season --plan PLAN --from 2026-10-19 --to 2026-10-21"])
+            Assert.DoesNotContain(string.Concat(Enumerable.Repeat(Environment.NewLine, 3)), (await Outcome.Of(Words(line))).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Refusals_are_broken_between_words_on_a_screen_and_are_one_line_each_elsewhere()
+    {
+        string[] words = ["serve", "--frobnicate"];
+        var file = await Outcome.Of(words);
+        var screen = await Outcome.Of((output, error) => new Terminal(output, error) { ErrorIsScreen = true, ErrorWidth = 50 }, words);
+
+        Assert.Single(file.Error.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries));
+        var lines = screen.Error.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries);
+        Assert.True(lines.Length > 1);
+        Assert.All(lines, text => Assert.True(text.Length <= 50, text));
+        Assert.Equal(file.Error.TrimEnd(), string.Join(' ', lines.Select(text => text.Trim())));
+    }
+
+    [Theory]
+    [InlineData("", 40, "")]
+    [InlineData("one two three", 8, "one two|  three")]
+    [InlineData("one two three", 7, "one two|  three")]
+    [InlineData("one two", 6, "one|  two")]
+    [InlineData("a-word-wider-than-the-screen is kept", 12, "a-word-wider-than-the-screen|  is kept")]
+    [InlineData("one\ntwo three", 8, "one|two|  three")]
+    public void Lines_break_between_words(string text, int width, string lines) =>
+        Assert.Equal(lines.Split('|'), Wrapped.To(text.Replace("\\n", "\n", StringComparison.Ordinal), width).Split(Environment.NewLine));
 
     [Fact]
     public async Task A_narrow_screen_gets_narrow_pages()
@@ -114,12 +155,15 @@ public class PageTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task Help_gives_an_example_for_every_command()
     {
-        foreach (var command in (string[])["sun", "horizon", "sight", "skyline", "light", "set", "forecast", "grid info", "serve", "demo"])
+        foreach (var command in (string[])["sun", "sky", "horizon", "sight", "skyline", "light", "set", "forecast", "card", "season", "cloud", "take", "grid info", "serve", "data backup", "data restore", "demo"])
         {
             var help = await Outcome.Of([.. command.Split(' '), "--help"]);
 
             Assert.Contains($"Example:{Environment.NewLine}glowcast {command}", help.Out, StringComparison.Ordinal);
+            Assert.Contains("--json", help.Out, StringComparison.Ordinal);
         }
+        foreach (var command in (string[])["", "grid", "data"])
+            Assert.Contains($"glowcast {command}", (await Outcome.Of([.. command.Split(' ', StringSplitOptions.RemoveEmptyEntries), "--help"])).Out.Split("Example")[1], StringComparison.Ordinal);
     }
 
     private string[] Words(string line) => [.. line.Split(' ').Select(word => word switch

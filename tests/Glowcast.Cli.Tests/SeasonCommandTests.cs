@@ -104,9 +104,18 @@ public class SeasonCommandTests(MadeValley valley) : IClassFixture<MadeValley>
         var texts = picture.Descendants(svg + "text").Select(text => text.Value).ToList();
         // Clocks in Zurich went forward on 29 March 2026.
         foreach (var said in (string[])["Mar 2026", "Apr 2026", "06", "18", "clocks change", "1", "plan: bearings 260°..280°, hours of Europe/Zurich"]) Assert.Contains(said, texts);
-        // One rectangle a day.
-        var windows = picture.Descendants(svg + "path").Where(path => path.Attribute("style")!.Value.Contains("stroke-width:2.4", StringComparison.Ordinal));
-        Assert.Equal(27, Assert.Single(windows).Attribute("d")!.Value.Count(letter => letter == 'M'));
+        // One rectangle a day; the first path of this colour is theirs, the second the legend's.
+        var windows = picture.Descendants(svg + "path").First(path => path.Attribute("fill")!.Value == "#f0b73d");
+        Assert.Equal(27, windows.Attribute("d")!.Value.Count(letter => letter == 'M'));
+    }
+
+    [Fact]
+    public async Task The_picture_can_be_had_as_pixels()
+    {
+        var file = Path.Combine(valley.Folder, "season.png");
+        Assert.Equal(0, (await Outcome.Of("season", "--plan", valley.Plan, "--from", "2026-03-15", "--to", "2026-03-20", "--picture", file)).Exit);
+        // The signature of PNG (ISO/IEC 15948, 5.2).
+        Assert.Equal([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a], (await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken))[..8]);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
+using Glowcast.Cli.Hosting;
 
 namespace Glowcast.Cli.Tests;
 
@@ -22,9 +23,11 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task The_demo_prints_its_forecast_and_serves_its_plan()
     {
-        await using var demo = new RunningCommand("demo");
+        var port = FreePort.From(25_127);
+        await using var demo = new RunningCommand("demo", "--port", $"{port}");
 
         var address = await demo.AddressAsync();
+        Assert.Equal(port, address.Port);
         using var client = new HttpClient();
         var plan = JsonDocument.Parse(await client.GetStringAsync(new Uri(address, "api/demo"), TestContext.Current.CancellationToken)).RootElement;
 
@@ -40,9 +43,32 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
         using var taken = new TcpListener(IPAddress.Loopback, 0);
         taken.Start();
 
-        var outcome = await Outcome.Of("serve", "--urls", $"http://127.0.0.1:{((IPEndPoint)taken.LocalEndpoint).Port}");
+        var port = ((IPEndPoint)taken.LocalEndpoint).Port;
+        Assert.Equal(["--urls"], (await Outcome.Of("serve", "--urls", $"http://127.0.0.1:{port}")).Faults);
+        Assert.Equal(["--port"], (await Outcome.Of("serve", "--port", $"{port}")).Faults);
+    }
 
-        Assert.Equal(["--urls"], outcome.Faults);
+    [Theory]
+    [InlineData("65536")]
+    [InlineData("-1")]
+    [InlineData("80.5")]
+    [InlineData("any")]
+    public async Task Ports_that_are_none_are_said(string port)
+    {
+        Assert.Equal(["--port"], (await Outcome.Of("serve", "--port", port)).Faults);
+        Assert.Equal(["--port"], (await Outcome.Of("demo", "--port", port)).Faults);
+    }
+
+    [Fact]
+    public async Task A_port_beside_an_address_and_a_file_for_a_folder_are_refused()
+    {
+        Assert.Equal(["--port", "--data"], (await Outcome.Of("serve", "--port", "0", "--urls", "http://127.0.0.1:0", "--data", valley.Plan)).Faults);
+    }
+
+    [Fact]
+    public async Task The_demo_as_json_is_its_forecast_and_starts_nothing()
+    {
+        Assert.Equal("fits", (await Outcome.Of("demo", "--json")).Json.GetProperty("fit").GetProperty("verdict").GetString());
     }
 
     [Theory]

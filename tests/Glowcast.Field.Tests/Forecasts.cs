@@ -13,6 +13,12 @@ internal static class Forecasts
     private static readonly Lazy<LightForecast> Dark = new(() => Of(plan => plan["span"]!["ridgeFromKm"] = 60));
     private static readonly Lazy<LightForecast> Sea = new(() => Of(plan => plan["conditions"] = new JsonObject { ["deckTopM"] = 900 }));
 
+    private static readonly Lazy<LightForecast> Full = new(() => Of(plan =>
+    {
+        plan["set"] = new JsonObject { ["rows"] = 3, ["repeats"] = 50, ["settleS"] = 60, ["clickStopsDeg"] = new JsonArray(5, 7.5, 10), ["bracketShots"] = 3, ["rowOrder"] = "backAndForth" };
+        plan["conditions"] = new JsonObject { ["deckTopM"] = 900 };
+    }));
+
     /// <summary>A set with a repeat that fits.</summary>
     public static LightForecast ThatFits => Usual.Value;
 
@@ -23,6 +29,9 @@ internal static class Forecasts
 
     /// <summary>The valley floor lies under a sea of cloud.</summary>
     public static LightForecast OverCloud => Sea.Value;
+
+    /// <summary>Whatever makes a card long: a set that does not fit, in three rows of brackets on click stops, over a deck.</summary>
+    public static LightForecast WithEverything => Full.Value;
 
     private static LightForecast Of(Action<JsonObject> change)
     {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Glowcast.Server;
 
 namespace Glowcast.Cli.Asking;
 
@@ -34,6 +35,8 @@ internal static class Ask
     public static Option<string[]> Beyond() => For("--beyond", "none|metres", "What stands past the grid's edge: nothing, or a smooth earth of that height. Default 0, the sea.");
 
     public static Option<string[]> RefractionK() => For("--refraction-k", "share", "Share of the earth's curvature that a line of sight follows. Default 0.13.", "-k");
+
+    public static Option<string[]> Port() => For("--port", "number", $"At this machine's own address. Default {ServerOptions.UsualPort}; 0 takes a free one.");
 
     public static Option<bool> Ascii() => new("--ascii") { Description = "Draw pictures with plain characters." };
 }

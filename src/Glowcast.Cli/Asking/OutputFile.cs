@@ -21,7 +21,7 @@ internal sealed class OutputFile
         foreach (var ending in endings) isKnown |= path.EndsWith(ending, StringComparison.OrdinalIgnoreCase);
         if (!isKnown) asked.Faults.Add(option.Name, $"Must end in {string.Join(" or ", endings.ToArray())}; got '{path}'.");
         else if (Directory.Exists(path)) asked.Faults.Add(option.Name, $"Is a folder; name a file in it. Got '{path}'.");
-        else if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder)) asked.Faults.Add(option.Name, $"Lies in a folder that does not exist: {folder}.");
+        else if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder)) asked.Faults.Add(option.Name, $"Lies in a folder that does not exist: {folder}. Make it, or name another.");
         return new OutputFile(path, option.Name);
     }
 
@@ -45,7 +45,7 @@ internal sealed class OutputFile
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            throw new BadInputException(field, $"Cannot be written: {refused.Message}");
+            throw new BadInputException(field, $"Cannot be written: {Refused.Because(refused, "name another file")}");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Net;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Cli.Asking;
@@ -41,6 +42,14 @@ internal sealed class Question(ParseResult parsed)
     }
 
     public double? NumberOrNone(Option<string[]> option, double min, double max) => Has(option) ? Number(option, min, max) : null;
+
+    /// <summary>A whole number from 0, which stands for any free port, to 65535.</summary>
+    public int Port(Option<string[]> option)
+    {
+        var number = Number(option, IPEndPoint.MinPort, IPEndPoint.MaxPort, 0);
+        if (number != Math.Floor(number)) Faults.Add(option.Name, $"Must be a whole number; got {number}.");
+        return (int)number;
+    }
 
     /// <param name="right">What to give, such as "a date such as 2026-02-14".</param>
     /// <param name="read">Makes a value of the text; gets the name of the option for its faults.</param>

@@ -43,7 +43,7 @@ internal sealed class CloudCommand : AnswerCommand
 
         var answer = SoundingAnswer.Of(
             CloudDiagnosis.Of(profile!), ProfileReach.Of(profile!.Sounding, place, moment), lookoutHeight is { } metres ? Length.FromMetres(metres) : null);
-        Reply(asked, answer, page => SoundingPage.Write(page, answer));
+        Reply(asked, answer, page => SoundingPage.Write(page, answer, profile!.Sounding));
     }
 
     private GeoPoint? ReadPlace(Question asked)

@@ -55,7 +55,7 @@ internal sealed class LightCommand : PlanCommand
         var file = OutputFile.Of(asked, chart, ".json");
         var forecast = Forecast(asked, PlanNeeds.Light, cancel);
         if (ChartFileAnswer.Of(forecast) is { } layers) file?.Write(writer => writer.WriteLine(AnswerJson.Write(layers)));
-        else if (file is not null) Terminal.Error.WriteLine($"There is no chart that day, and no file: {forecast.WhyNone}");
+        else if (file is not null) Terminal.Tell($"There is no chart that day, and no file: {forecast.WhyNone}");
         Reply(asked, SpanLightAnswer.Of(forecast), page =>
         {
             ForecastPage.WriteTitle(page, "Light on the ridge", forecast);

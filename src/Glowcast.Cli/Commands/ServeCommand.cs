@@ -4,13 +4,15 @@ using Glowcast.Cli.Hosting;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server;
+using Glowcast.Server.Answers;
 
 namespace Glowcast.Cli.Commands;
 
 /// <summary>The service and its page.</summary>
-internal sealed class ServeCommand : QuestionCommand
+internal sealed class ServeCommand : JsonCommand
 {
     private readonly Option<string[]> urls = Ask.For("--urls", "address", "Where to listen. Default http://127.0.0.1:5127; port 0 takes a free one. At any address but this machine's own, whoever calls must show a token.");
+    private readonly Option<string[]> port = Ask.Port();
     private readonly Option<string[]> grids = Ask.Grids();
     private readonly Option<string[]> data = Ask.For("--data", "folder", "Where to keep what the service is given; made where it is not there. Without it, all is gone when the service ends.");
 
@@ -21,26 +23,32 @@ internal sealed class ServeCommand : QuestionCommand
 
     public ServeCommand(Terminal terminal) : base(
         "serve", "Run the service and its page, with grids that plans may name.", "glowcast serve --grid N44W072.hgt", terminal) =>
-        Takes(urls, grids, data, newToken, logJson, telemetry);
+        Takes(urls, port, grids, data, newToken, logJson, telemetry);
 
     protected override async Task AnswerAsync(Question asked, CancellationToken cancel)
     {
         var options = new ServerOptions();
         options = options with
         {
-            Urls = asked.Text(urls) ?? options.Urls,
+            Urls = asked.Text(urls) ?? (asked.Has(port) ? LocalService.At(asked.Port(port)) : options.Urls),
             DataFolder = asked.Text(data),
             RenewToken = asked.Flag(newToken),
             ShowToken = ShowToken,
             LogsAsJson = asked.Flag(logJson),
             Collector = asked.Optional(telemetry, ReadCollector),
         };
+        if (asked.Has(urls)) asked.Refuse(port, $"Cannot stand beside {urls.Name}, which has a port of its own.");
+        if (File.Exists(options.DataFolder)) asked.Faults.Add(data.Name, $"Is a file; name a folder, or one that is to be made. Got '{options.DataFolder}'.");
         var paths = asked.Texts(grids);
         var shelf = paths.Count > 0 ? asked.Try(() => Shelf(paths)) : null;
         asked.Faults.ThrowIfAny();
         if (shelf is not null) options = options with { Grids = shelf };
         var kept = options.DataFolder is { } folder ? $"What it is given is kept in {folder}." : "What it is given is gone when it ends; --data <folder> keeps it.";
-        await LocalService.RunAsync(options, Terminal, address => $"Glowcast serves at {address}. Ctrl-C ends it.\n{kept}", cancel);
+        await LocalService.RunAsync(
+            options, asked.Has(port) ? port.Name : urls.Name, Terminal, addresses => WantsJson(asked)
+                ? AnswerJson.Write(new { Addresses = addresses, Data = options.DataFolder })
+                : $"Glowcast serves at {string.Join(", ", addresses)}. Ctrl-C ends it.\n{kept}",
+            cancel);
     }
 
     private static Uri ReadCollector(string text, string field) => Uri.TryCreate(text, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps)
@@ -48,7 +56,7 @@ internal sealed class ServeCommand : QuestionCommand
         : throw new BadInputException(field, $"Must be an address such as http://127.0.0.1:4318; got '{text}'.");
 
     private void ShowToken(string token) =>
-        Terminal.Error.WriteLine($"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.");
+        Terminal.Tell($"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.");
 
     private Dictionary<string, ElevationGrid> Shelf(IReadOnlyList<string> paths)
     {

@@ -9,22 +9,26 @@ namespace Glowcast.Cli.Hosting;
 internal static class LocalService
 {
     /// <summary>Starts the service, says where it is, and runs it until stopped.</summary>
-    /// <param name="say">Makes a sentence of its address.</param>
+    /// <param name="option">Where the user said, or could have said, at which address.</param>
+    /// <param name="say">Makes of its addresses what is to be said.</param>
     /// <exception cref="BadInputException">The address is not of this machine, or is taken.</exception>
-    public static async Task RunAsync(ServerOptions options, Terminal terminal, Func<string, string> say, CancellationToken cancel)
+    public static async Task RunAsync(ServerOptions options, string option, Terminal terminal, Func<IReadOnlyList<string>, string> say, CancellationToken cancel)
     {
         await using var app = Build(options);
         try
         {
             await app.StartAsync(cancel);
         }
-        catch (IOException taken)
+        catch (IOException)
         {
-            throw new BadInputException("--urls", $"Cannot listen on {options.Urls}: {taken.Message} Choose another port, or 0 for any free one.");
+            throw new BadInputException(option, $"Cannot listen on {options.Urls}: another program does, or this machine has no such address. Choose another port, or 0 for any free one.");
         }
-        await terminal.Out.WriteLineAsync(say(string.Join(", ", app.Urls)));
+        await terminal.Out.WriteLineAsync(say([.. app.Urls]));
         await app.WaitForShutdownAsync(cancel);
     }
+
+    /// <summary>The address of a port at which nobody but this machine can call.</summary>
+    public static string At(int port) => $"http://127.0.0.1:{port}";
 
     private static WebApplication Build(ServerOptions options) =>
         ServiceFaults.Named(() => ServerHost.Build(options), ("urls", "--urls"), ("data", "--data"));

@@ -9,8 +9,8 @@ internal static class GridNotes
     {
         var posts = grid.Posts;
         if (grid.IsCut)
-            terminal.Error.WriteLine($"Note: of {grid.Name} only {posts.Columns} x {posts.Rows} posts around the place are read; the grid's edge is theirs.");
-        if (Holes(grid) is { } holes) terminal.Error.WriteLine($"Note: {grid.Name}: {holes}.");
+            terminal.Tell($"Note: of {grid.Name} only {posts.Columns} x {posts.Rows} posts around the place are read; the grid's edge is theirs.");
+        if (Holes(grid) is { } holes) terminal.Tell($"Note: {grid.Name}: {holes}.");
     }
 
     /// <summary>How far heights may be off, and who says so.</summary>

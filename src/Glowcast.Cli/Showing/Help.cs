@@ -17,8 +17,17 @@ internal sealed class Help(Terminal terminal, bool isAsked) : SynchronousCommand
         parseResult.InvocationConfiguration.Output = text;
         new HelpAction { MaxWidth = terminal.Width }.Invoke(parseResult);
         foreach (var line in $"{text}".TrimEnd().Split(Environment.NewLine)) terminal.Out.WriteLine(line.TrimEnd());
-        if (parseResult.CommandResult.Command is QuestionCommand { Example: var example })
-            terminal.Out.WriteLine($"{Environment.NewLine}Example:{Environment.NewLine}{example}");
+        var examples = ExamplesOf(parseResult.CommandResult.Command).ToList();
+        terminal.Out.WriteLine($"{Environment.NewLine}{(examples.Count == 1 ? "Example" : "Examples")}:");
+        foreach (var example in examples) terminal.Out.WriteLine(example);
         return CommandLine.Answered;
     }
+
+    /// <summary>A command's own; those of the commands it leads to; of the whole program the way in.</summary>
+    private static IEnumerable<string> ExamplesOf(Command command) => command switch
+    {
+        QuestionCommand { Example: var example } => [example],
+        RootCommand => ["glowcast demo", "glowcast forecast --help"],
+        _ => command.Subcommands.SelectMany(ExamplesOf),
+    };
 }

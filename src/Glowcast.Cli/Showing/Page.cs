@@ -40,7 +40,8 @@ internal sealed class Page
 
     public void Heading(string heading)
     {
-        console.WriteLine();
+        // A table ends with an empty line of its own.
+        if (!EndsWithEmptyLine()) console.WriteLine();
         Title(heading);
     }
 
@@ -78,6 +79,12 @@ internal sealed class Page
         }
         foreach (var row in rows) table.AddRow(row.Select(cell => new Text(cell)));
         console.Write(table);
+    }
+
+    private bool EndsWithEmptyLine()
+    {
+        var lines = $"{text}".Split('\n');
+        return lines.Length > 1 && string.IsNullOrWhiteSpace(lines[^2]) && lines[^1].Length == 0;
     }
 
     private void Finish()

@@ -6,12 +6,12 @@ namespace Glowcast.Cli.Showing;
 /// <summary>What a sounding tells of a sea of cloud, to be read.</summary>
 internal static class SoundingPage
 {
-    public static void Write(Page page, SoundingAnswer answer)
+    public static void Write(Page page, SoundingAnswer answer, Sounding sounding)
     {
         page.Title($"A sea of cloud: {LikelihoodWord(answer.Likelihood)}");
         page.Facts((IEnumerable<(string, string?)>)
         [
-            ("sounding", From(answer.Source)),
+            ("sounding", From(sounding)),
             ("ground", $"{answer.Surface.HeightM:0} m: {answer.Surface.TemperatureC:0.0} °C, dew point {answer.Surface.DewPointC:0.0} °C{(answer.Surface.LowWindKt is { } wind ? $", mean wind of the lowest 300 m {wind:0} kt" : "")}"),
             .. answer.Decks.Select(deck => ("deck", (string?)$"{deck.Kind.ToString().ToLowerInvariant()} from {deck.BaseM:0} m, its top at {Top(deck)}")),
             ("deck", answer.Decks.Count == 0 ? "none in this profile" : null),
@@ -46,8 +46,14 @@ internal static class SoundingPage
 
     public static string Top(DeckAnswer deck) => deck.TopLowM == deck.TopHighM ? $"{deck.TopHighM:0} m" : $"{deck.TopLowM:0} to {deck.TopHighM:0} m";
 
-    private static string From(SoundingSourceAnswer source) =>
-        $"{source.Format}, station {source.Station ?? "not named"}, {source.At ?? (source.DayOfMonth is { } day ? $"day {day}, {source.HourUtc:00} UTC" : "no date")}";
+    private static string From(Sounding sounding) => $"{sounding.Format}, station {sounding.Station ?? "not named"}, {When(sounding)}";
+
+    private static string When(Sounding sounding) => sounding switch
+    {
+        { At: { } at } => $"{Say.Iso(at.InUtc().Date)}, {new Clock(at.InUtc().Date, null).Short(at)} UTC",
+        { DayAndHour: { } day } => $"day {day.Day}, {day.Hour:00}:00 UTC",
+        _ => "no date",
+    };
 
     private static IReadOnlyList<string> Row(InversionAnswer inversion) =>
     [

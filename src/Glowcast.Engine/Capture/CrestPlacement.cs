@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Capture;
 
 /// <summary>Finds the pitch of the rows that puts the crest where it is wanted in the print.</summary>
 /// <remarks>docs/model.md, Capture eq. 28.</remarks>
-public static class CrestPlacement
+internal static class CrestPlacement
 {
     private const double ToleranceRad = 1e-10;
 

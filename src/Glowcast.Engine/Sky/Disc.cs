@@ -6,7 +6,7 @@ namespace Glowcast.Engine.Sky;
 /// <remarks>Heights are those of the centre above the edge, in semidiameters; −1 and lower is hidden, 1 and higher is
 /// whole. On terrain they are taken between apparent altitudes, and the flattening of the refracted disc is left out (docs/model.md,
 /// L2). An edge that is not level is left out.</remarks>
-public static class Disc
+internal static class Disc
 {
     /// <summary>Linear limb darkening of the visible sun, I = 1 − u(1 − μ).</summary>
     private const double LimbDarkening = 0.6;

@@ -2,7 +2,7 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>Where the Earth stands as seen from the Sun, referred to the mean equinox of date (Reda &amp; Andreas 2004,
 /// section 3.2). Time is in Julian millennia of terrestrial time since J2000.0.</summary>
-public static class EarthOrbit
+internal static class EarthOrbit
 {
     private const double TableUnit = 1e-8;
 

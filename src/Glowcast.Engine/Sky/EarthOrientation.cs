@@ -3,7 +3,7 @@ namespace Glowcast.Engine.Sky;
 /// <summary>How the Earth stands in space at one instant.</summary>
 /// <param name="ObliquityDeg">True obliquity of the ecliptic, in degrees.</param>
 /// <param name="SiderealTimeDeg">Apparent sidereal time at Greenwich, in degrees.</param>
-public readonly record struct EarthOrientation(Nutation Nutation, double ObliquityDeg, double SiderealTimeDeg)
+internal readonly record struct EarthOrientation(Nutation Nutation, double ObliquityDeg, double SiderealTimeDeg)
 {
     public static EarthOrientation At(JulianTime time)
     {

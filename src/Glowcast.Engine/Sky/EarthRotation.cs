@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace Glowcast.Engine.Sky;
 
 /// <summary>How the Earth's axis leans and how far the Earth has turned (Reda &amp; Andreas 2004, sections 3.5 and 3.8).</summary>
-public static class EarthRotation
+internal static class EarthRotation
 {
     // Laskar 1986, in arcseconds and powers of ten millennia.
     private static readonly double[] MeanObliquity =

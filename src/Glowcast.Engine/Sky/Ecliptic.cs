@@ -1,7 +1,7 @@
 namespace Glowcast.Engine.Sky;
 
 /// <summary>From the plane of the Earth's orbit to the plane of its equator, in degrees.</summary>
-public static class Ecliptic
+internal static class Ecliptic
 {
     /// <summary>Right ascension in [0, 360) (Reda &amp; Andreas 2004, eq. 30).</summary>
     public static double RightAscensionDeg(double longitudeDeg, double latitudeDeg, double obliquityDeg)

@@ -1,7 +1,7 @@
 namespace Glowcast.Engine.Sky;
 
 /// <summary>How strongly each part of the air dims light of a wavelength.</summary>
-public static class Extinction
+internal static class Extinction
 {
     private const double MoleculesPerAtmCm = 2.6867811e19; // per cm²: Loschmidt's number at 0 °C, 1 atm
     private const double FirstOzoneNm = 375;

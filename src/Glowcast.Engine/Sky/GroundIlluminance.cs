@@ -7,7 +7,7 @@ namespace Glowcast.Engine.Sky;
 /// ends of the three twilights it gives 454, 3.4, 0.0081 and 0.00064 lux, which meets the AMS Glossary (410–585, 2–3.5,
 /// 0.008, 0.0006); Circular 171 gives 674 lux at −0.8° and half the AMS figure at −12°. It does not say whether refraction
 /// is in its altitude; the airless altitude is the reading that meets the AMS.</remarks>
-public static class GroundIlluminance
+internal static class GroundIlluminance
 {
     private const double LowestDeg = -18;
 

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Sky;
 /// limit of every azimuth, altitude and time computed from here.</remarks>
 /// <param name="UniversalDays">Days of universal time (UT1) since J2000.0.</param>
 /// <param name="DeltaTSeconds">Terrestrial minus universal time, in seconds.</param>
-public readonly record struct JulianTime(double UniversalDays, double DeltaTSeconds)
+internal readonly record struct JulianTime(double UniversalDays, double DeltaTSeconds)
 {
     /// <summary>The Julian day of J2000.0.</summary>
     public const double J2000 = 2451545;

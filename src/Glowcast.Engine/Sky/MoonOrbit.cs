@@ -8,7 +8,7 @@ namespace Glowcast.Engine.Sky;
 /// <param name="LongitudeDeg">In [0, 360), without nutation.</param>
 /// <param name="LatitudeDeg">In degrees.</param>
 /// <param name="DistanceKm">Between the centres of Earth and Moon.</param>
-public readonly record struct MoonOrbit(double LongitudeDeg, double LatitudeDeg, double DistanceKm)
+internal readonly record struct MoonOrbit(double LongitudeDeg, double LatitudeDeg, double DistanceKm)
 {
     private const double MeanDistanceKm = 385000.56;
 

@@ -3,7 +3,7 @@ namespace Glowcast.Engine.Sky;
 /// <summary>The nodding of the Earth's axis: IAU 1980 theory, 63 terms (Reda &amp; Andreas 2004, section 3.4).</summary>
 /// <param name="LongitudeDeg">Δψ, in degrees.</param>
 /// <param name="ObliquityDeg">Δε, in degrees.</param>
-public readonly record struct Nutation(double LongitudeDeg, double ObliquityDeg)
+internal readonly record struct Nutation(double LongitudeDeg, double ObliquityDeg)
 {
     private const double TableUnitsPerDegree = 1e4 * 3600;
 

@@ -7,12 +7,12 @@ namespace Glowcast.Engine.Sky;
 /// <param name="Refraction">How far it is bent: apparent less airless altitude.</param>
 /// <param name="OpticalExcess">∫(n − 1) ds along the ray: the air it passes, in refractivity × length.</param>
 /// <param name="LowestPoint">The observer's own height, or the ray's perigee when it comes from below the horizontal.</param>
-public readonly record struct RayPath(Angle Refraction, Length OpticalExcess, Length LowestPoint);
+internal readonly record struct RayPath(Angle Refraction, Length OpticalExcess, Length LowestPoint);
 
 /// <summary>Follows rays through the US Standard Atmosphere 1976 round a sphere of 6371 km, by quadrature in the local
 /// zenith angle (Auer &amp; Standish 2000, AJ 119, 2472).</summary>
 /// <remarks>Exact and slow (tens of microseconds); the class <c>Refraction</c> is the quick answer.</remarks>
-public sealed class RayTrace
+internal sealed class RayTrace
 {
     internal const double EarthRadiusM = 6_371_000;
 

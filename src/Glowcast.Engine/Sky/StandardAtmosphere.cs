@@ -4,7 +4,7 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>The US Standard Atmosphere 1976 (NOAA-S/T 76-1562), dry, from below the sea up to 84.852 km geopotential
 /// (86 km); the lowest layer is carried on below sea level.</summary>
-public static class StandardAtmosphere
+internal static class StandardAtmosphere
 {
     /// <summary>g₀·M/R* of the 1976 standard [K/m].</summary>
     internal const double HydrostaticKPerM = 9.80665 * 0.0289644 / 8.31432;

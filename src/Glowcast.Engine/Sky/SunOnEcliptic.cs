@@ -4,7 +4,7 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>The Sun among the stars as seen from the centre of the Earth (Reda &amp; Andreas 2004, sections 3.3, 3.6, 3.7 and
 /// appendix A.1), in degrees.</summary>
-public static class SunOnEcliptic
+internal static class SunOnEcliptic
 {
     // eq. A2, powers of Julian millennia.
     private static readonly double[] MeanLongitude =

@@ -3,7 +3,7 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Engine.Sky;
 
 /// <summary>How near-level rays between places on land bend.</summary>
-public static class TerrestrialRefraction
+internal static class TerrestrialRefraction
 {
     private static readonly RefractiveAir Green = new(0.574);
 

@@ -5,12 +5,12 @@ namespace Glowcast.Engine.Sky;
 
 /// <summary>A moment at which a quantity passes a level.</summary>
 /// <param name="Upward">From below to above, or from above to below.</param>
-public readonly record struct Crossing(Instant At, bool Upward);
+internal readonly record struct Crossing(Instant At, bool Upward);
 
 /// <summary>A smooth quantity over a stretch of time, cut where it turns, so that no passage through a level is missed,
 /// however briefly the quantity stays beyond it. Knows nothing of the sky.</summary>
 /// <remarks>Cutting costs some fifty evaluations a turn and one a step; each crossing asked for costs about ten more.</remarks>
-public sealed class TimeCurve
+internal sealed class TimeCurve
 {
     private const double TurnToleranceSeconds = 0.05;
 

@@ -4,14 +4,14 @@ using NodaTime;
 namespace Glowcast.Engine.Take;
 
 /// <summary>A forecast that was seen to be off, at a lookout.</summary>
-public sealed record LightRecord(GeoPoint Lookout, LightMiss Miss);
+internal sealed record LightRecord(GeoPoint Lookout, LightMiss Miss);
 
 /// <summary>By how much forecasts of first or last light have been off: learned from what was seen.</summary>
 /// <remarks>docs/model.md, Take eq. 17.</remarks>
 /// <param name="Count">How many times it was seen.</param>
 /// <param name="Mean">Positive where the light comes or goes later than forecast.</param>
 /// <param name="Spread">Of single times about the mean, one standard deviation; null for one alone.</param>
-public sealed record LightBias(LightChange Change, int Count, Duration Mean, Duration? Spread)
+internal sealed record LightBias(LightChange Change, int Count, Duration Mean, Duration? Spread)
 {
     private const int EnoughToApply = 3;
     private const double SurelyNotChance = 2;

@@ -1,7 +1,7 @@
 namespace Glowcast.Engine.Weather;
 
 /// <summary>Finds the inversions of the lowest 3000 m above the ground (docs/model.md, W6).</summary>
-public static class InversionSearch
+internal static class InversionSearch
 {
     public const double LeastStrengthC = 1.0;
     public const double StrongC = 3.0;

@@ -1,7 +1,7 @@
 namespace Glowcast.Engine.Weather;
 
 /// <summary>Water vapour in air (docs/model.md, W1–W4).</summary>
-public static class MoistAir
+internal static class MoistAir
 {
     internal const double HeatCapacity = 1005.7;
     internal const double Gravity = 9.80665;

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Weather;
 /// <param name="Ridge">Height of the lit place.</param>
 /// <param name="Altitude">Apparent, of the sun at that place; below the horizontal the beam first sinks, then rises.</param>
 /// <param name="RefractionK">k.</param>
-public readonly record struct SunwardBeam(Length Ridge, Angle Altitude, double RefractionK)
+internal readonly record struct SunwardBeam(Length Ridge, Angle Altitude, double RefractionK)
 {
     private double RadiusM => SightModel.EarthRadiusM / (1 - RefractionK);
 

@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Weather;
 
 /// <summary>Decodes the parts A and B of a land station's TEMP message: the levels up to 100 hPa. Parts C and D, above
 /// them, are passed over.</summary>
-public static partial class TempDecoder
+internal static partial class TempDecoder
 {
     /// <exception cref="BadInputException">No such message, of more than one flight, or without a readable head.</exception>
     public static TempReport Decode(string text, string name)

@@ -11,7 +11,9 @@ namespace Glowcast.Field.Card;
 /// <remarks>A single HTML file that asks nobody for anything: it prints on one side of A5, and is dim and red on a phone at night.</remarks>
 public sealed class FieldCard
 {
+    private const double RidgePx = 240;
     private const double ChartPx = 150;
+    private const int NoteLines = 9;
 
     private readonly LightForecast forecast;
     private readonly CardTimes? times;
@@ -28,7 +30,9 @@ public sealed class FieldCard
     }
 
     /// <summary>The whole page.</summary>
-    public string Html() => CardPage.Write($"Field card, {Say.Iso(forecast.Plan.Date!.Value)}", [Head(), Markup.Element("div", Markup.Class("top"), When(), Markup.Element("div", Markup.Class("pictures"), Pictures())), Markup.Element("main", Blocks()), Notes()]);
+    public string Html() => CardPage.Write(
+        $"Field card, {Say.Iso(forecast.Plan.Date!.Value)}",
+        [Head(), Markup.Element("div", Markup.Class("top"), When(), Markup.Element("div", Pictures())), Markup.Element("main", Columns())]);
 
     private XElement Head()
     {
@@ -52,25 +56,25 @@ public sealed class FieldCard
     {
         if (forecast.Scene is null) yield break;
         var plate = new Plate(forecast);
-        yield return Figure(plate.Ridge().ToSvg("ridge"), $"The ridge as at {clock.Time(plate.Moment)}; frames numbered as they are shot, spare ones dashed.");
+        yield return Figure(plate.Ridge(RidgePx).ToSvg("ridge"), $"The ridge as at {clock.Time(plate.Moment)}; frames numbered as they are shot, spare ones dashed.");
         if (plate.Chart(ChartPx) is { } chart) yield return Figure(chart.ToSvg("chart"), null);
     }
 
     private static XElement Figure(string svg, string? caption) => Markup.Element(
         "figure", XElement.Parse(svg), caption is null ? null : Markup.Element("figcaption", caption));
 
-    private IEnumerable<XElement> Blocks()
+    /// <summary>What to do, how it will be, and what to beware of; on a phone one after the other.</summary>
+    private IEnumerable<XElement> Columns()
     {
-        if (RemedyBlock.Of(forecast, clock) is { } remedies) yield return remedies;
         if (forecast.Set is { } set)
         {
-            yield return BearingsBlock.Of(set, declination);
-            yield return SetBlock.Of(set, forecast.Fit?.Drift);
-            yield return PreparationBlock.Of(set);
+            yield return Markup.Element("div", BearingsBlock.Of(set, declination), SetBlock.Of(set, forecast.Fit?.Drift));
+            yield return Markup.Element("div", PreparationBlock.Of(set), SkyBlock.Of(forecast, clock));
         }
-        yield return SkyBlock.Of(forecast, clock);
-        yield return Markup.Section("care", "Take care", Markup.List(forecast.Cautions));
+        else yield return Markup.Element("div", SkyBlock.Of(forecast, clock));
+        yield return Markup.Element("div", RemedyBlock.Of(forecast, clock), Markup.Section("care", "Take care", Markup.List(forecast.Cautions)), Notes());
     }
 
-    private static XElement Notes() => Markup.Section("notes", "Field notes", Markup.Element("div", Markup.Class("lines"), ""));
+    private static XElement Notes() => Markup.Section(
+        "notes", "Field notes", Markup.Element("div", Markup.Class("lines"), Enumerable.Range(0, NoteLines).Select(_ => Markup.Element("i", ""))));
 }

@@ -11,7 +11,7 @@ internal static class GpxFile
 
     public static XElement Of(FieldMap map) => new(
         Gpx + "gpx", new XAttribute("version", "1.1"), new XAttribute("creator", "Glowcast"),
-        Waypoint(map.Lookout, new XElement(Gpx + "magvar", N((map.Declination.Angle.Degrees + 360) % 360, 2))),
+        Waypoint(map.Lookout, new XElement(Gpx + "magvar", N((Math.Round(map.Declination.Angle.Degrees, 2) + 360) % 360, 2))),
         map.Crests.Select(crest => Waypoint(crest)),
         map.Rays.Select(ray => new XElement(
             Gpx + "trk", new XElement(Gpx + "name", ray.Name), new XElement(Gpx + "trkseg", Point("trkpt", ray.From), Point("trkpt", ray.To)))));

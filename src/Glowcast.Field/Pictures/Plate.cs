@@ -13,6 +13,7 @@ public sealed class Plate
     private const double Width = 1100;
     private const double TitlePx = 30;
     private const double AxisPx = 26;
+    private const double RidgePx = 330;
     private const double ChartPx = 230;
     private const double LegendPx = 24;
     private const double LabelsPx = 48;
@@ -49,9 +50,10 @@ public sealed class Plate
         : null;
 
     /// <summary>The ridge alone, without paper.</summary>
-    internal Drawing Ridge()
+    /// <param name="height">The greatest of its picture.</param>
+    internal Drawing Ridge(double height)
     {
-        var panel = new RidgePanel(forecast, forecast.Scene!, scale, 0);
+        var panel = new RidgePanel(forecast, forecast.Scene!, scale, 0, height);
         return new Drawing(Width, panel.Bottom + AxisPx, "The ridge with the frames of the set", [.. RidgeMarks(panel)]);
     }
 
@@ -63,7 +65,7 @@ public sealed class Plate
 
     private Drawing Whole()
     {
-        var panel = new RidgePanel(forecast, forecast.Scene!, scale, TitlePx);
+        var panel = new RidgePanel(forecast, forecast.Scene!, scale, TitlePx, RidgePx);
         var chartTop = panel.Bottom + AxisPx;
         var (chart, bottom) = forecast.Chart is { } light ? (ChartMarks(light, chartTop, ChartPx), chartTop + ChartPx + LegendPx) : ([], chartTop);
         return OnPaper(bottom, "The ridge with the frames of the set, and the light chart", [Title(), .. RidgeMarks(panel), .. chart]);

@@ -27,11 +27,13 @@ internal sealed class RidgePainter
     }
 
     /// <param name="chart">Null where the sun never rises far enough; all is then shade.</param>
-    public PixelImage At(LightChart? chart, Instant instant)
+    /// <param name="beam">The colour of direct light then; null where there is none.</param>
+    public PixelImage At(LightChart? chart, Instant instant, Chromaticity? beam)
     {
         var sun = Sun.At(instant).SeenFrom(scene.Lookout);
         var altitude = Refraction.ToApparent(sun.AirlessAltitude, scene.Lookout.Height);
-        var (tones, towards) = (SceneTones.At(altitude.Degrees), Towards(sun.Azimuth, altitude));
+        var (plain, towards) = (SceneTones.At(altitude.Degrees), Towards(sun.Azimuth, altitude));
+        var tones = beam is { } colour ? plain.InColour(colour) : plain;
         var map = new PatchMap(raster, scene);
         var light = chart is null ? new float[scene.Patches.Count] : PatchLights.At(chart, chart.Track.SecondsAt(instant));
         var image = new PixelImage(raster.Columns, raster.Rows);

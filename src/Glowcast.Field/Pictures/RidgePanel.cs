@@ -13,7 +13,6 @@ internal sealed class RidgePanel
     private const double DeepestDeg = 12;
     private const double ShallowestDeg = 2;
     private const double LeastPx = 170;
-    private const double MostPx = 330;
     private const double NumberPx = 11;
     private const int PointsPerSide = 8;
 
@@ -25,14 +24,16 @@ internal sealed class RidgePanel
     private readonly double top;
     private readonly double height;
 
-    public RidgePanel(LightForecast forecast, Scene scene, PlateScale scale, double top)
+    /// <param name="top">Of the picture.</param>
+    /// <param name="mostPx">Its greatest height.</param>
+    public RidgePanel(LightForecast forecast, Scene scene, PlateScale scale, double top, double mostPx)
     {
         (this.forecast, this.scene, this.scale, this.top) = (forecast, scene, scale, top);
-        var depthDeg = Math.Clamp((MostPx / scale.PerDegree) - SkyAboveDeg, ShallowestDeg, DeepestDeg);
+        var depthDeg = Math.Clamp((mostPx / scale.PerDegree) - SkyAboveDeg, ShallowestDeg, DeepestDeg);
         raster = RidgeRaster.Of(scene, (int)scale.Width, SkyAboveDeg, depthDeg);
-        // True to the bearings where that is tall enough to be read, else stretched by a round factor.
+        // True to the bearings where that is tall enough to be read and finds room, else stretched by a round factor or pressed.
         var plainPx = raster.Rows * raster.PixelDeg * scale.PerDegree;
-        perDegree = scale.PerDegree * Math.Max(1, Math.Ceiling(2 * LeastPx / plainPx) / 2);
+        perDegree = scale.PerDegree * (plainPx > mostPx ? mostPx / plainPx : Math.Max(1, Math.Ceiling(2 * LeastPx / plainPx) / 2));
         height = Math.Round(raster.Rows * raster.PixelDeg * perDegree);
     }
 
@@ -42,7 +43,7 @@ internal sealed class RidgePanel
 
     public IEnumerable<Mark> Marks(Instant at)
     {
-        yield return new Photograph(new RidgePainter(raster, scene, forecast.Plan.Conditions.Visibility).At(forecast.Chart, at), Plot);
+        yield return new Photograph(new RidgePainter(raster, scene, forecast.Plan.Conditions.Visibility).At(forecast.Chart, at, forecast.Brightness?.At(at).DirectColour), Plot);
         foreach (var mark in Altitudes()) yield return mark;
         if (forecast.Set is { } set) yield return new Clip(Plot, [.. set.Layout.Frames.Select(FrameOutline), .. Numbers(set)]);
     }

@@ -1,9 +1,10 @@
 using System.Numerics;
+using Glowcast.Engine.Sky;
 
 namespace Glowcast.Field.Pictures;
 
-/// <summary>The tones of the ridge picture for a height of the sun. They tell lit from shaded and near from far; they are no
-/// measured colours. The page has the same.</summary>
+/// <summary>The tones of the ridge picture for a height of the sun. The hue of direct light is the engine's; the rest only tells lit
+/// from shaded and near from far. The page has the same.</summary>
 internal readonly record struct SceneTones(Vector3 SkyTop, Vector3 SkyFoot, Vector3 Shade, Vector3 Lit)
 {
     private static readonly (double AltitudeDeg, SceneTones Tones)[] Hours =
@@ -30,6 +31,15 @@ internal readonly record struct SceneTones(Vector3 SkyTop, Vector3 SkyFoot, Vect
             Vector3.Lerp(before.Tones.Shade, after.Tones.Shade, t), Vector3.Lerp(before.Tones.Lit, after.Tones.Lit, t));
     }
 
+    /// <summary>Direct light of a computed colour: that colour, as bright as the tone was.</summary>
+    public SceneTones InColour(Chromaticity beam)
+    {
+        var colour = Rgb.HueOf(beam);
+        return this with { Lit = colour * (Luma(Lit) / Luma(colour)) };
+    }
+
     /// <summary>A sea of cloud is whiter than ground, in shade as in light.</summary>
     public SceneTones OnCloud() => this with { Shade = Vector3.Lerp(Shade, SkyFoot, 0.6f), Lit = Vector3.Lerp(Lit, new Vector3(255), 0.25f) };
+
+    private static float Luma(Vector3 colour) => Vector3.Dot(colour, new Vector3(0.3f, 0.59f, 0.11f));
 }

@@ -4,21 +4,21 @@ namespace Glowcast.Field.Pictures;
 /// any eye can read them.</summary>
 internal static class SeasonInk
 {
-    public const string Paper = "fill:#fbfaf6";
-    public const string Night = "fill:#aab1bd";
-    public const string Twilight = "fill:#d5dae1";
-    public const string SunUp = "fill:#ffffff";
-    public const string RidgeLit = "fill:url(#hatch)";
-    public const string Window = "fill:#f0b73d";
-    public const string WindowOutline = "fill:none;stroke:#141b26;stroke-width:2.4;stroke-linejoin:round";
-    public const string Weekend = "fill:#5b6573";
-    public const string Rule = "stroke:#5b6573;stroke-width:.5;stroke-dasharray:1 3";
-    public const string MonthRule = "stroke:#5b6573;stroke-width:.6";
-    public const string ClockChange = "stroke:#141b26;stroke-width:.8;stroke-dasharray:4 3";
-    public const string RankLine = "stroke:#141b26;stroke-width:.5";
-    public const string Rank = "font-size:11px;font-weight:bold";
-    public const string Small = "font-size:11px";
-    public const string Heading = "font-size:14px;font-weight:bold";
-    public const string Hatch = "stroke:#8a6a1f;stroke-width:1.1";
-    public const string HatchGround = "fill:#fdf6e3";
+    public const double Small = 11;
+
+    public static readonly Rgb Paper = Rgb.FromHex("#fbfaf6");
+    public static readonly Rgb Ink = Rgb.FromHex("#141b26");
+    public static readonly Texture Night = Texture.Plain("night", Rgb.FromHex("#aab1bd"));
+    public static readonly Texture Twilight = Texture.Plain("twilight", Rgb.FromHex("#d5dae1"));
+    public static readonly Texture SunUp = Texture.Plain("sun-up", Inks.White);
+    public static readonly Texture RidgeLit = new("ridge-lit", 5, Rgb.FromHex("#fdf6e3"), Rgb.FromHex("#8a6a1f"), (x, y) => (x + y) % 5 == 0);
+    public static readonly Texture Window = Texture.Plain("window", Rgb.FromHex("#f0b73d"));
+    public static readonly Texture WindowEdge = Texture.Plain("window-edge", Ink);
+    public static readonly Texture Weekend = Texture.Plain("weekend", Rgb.FromHex("#5b6573"));
+
+    public static readonly Pen Rule = new(Weekend.Ground, 0.5, 1, 1, 3);
+    public static readonly Pen MonthRule = new(Weekend.Ground, 0.6);
+    public static readonly Pen ClockChange = new(Ink, 0.8, 1, 4, 3);
+    public static readonly Pen RankLine = new(Ink, 0.5);
+    public static readonly Pen LegendEdge = new(Ink, 0.8);
 }

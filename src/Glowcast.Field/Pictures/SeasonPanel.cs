@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Text;
-using System.Xml.Linq;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using NodaTime;
@@ -16,100 +14,85 @@ internal sealed class SeasonPanel(SiteSeason season, IReadOnlyList<SeasonDay> da
     /// <summary>Below them: weekends and days.</summary>
     public const double Below = 34;
 
+    private const double HeadingPx = 14;
+    private const double EdgePx = 1.2;
+    private const double WeekendHigh = 5;
     private const double LetterWide = 11;
     private const double RankApart = 16;
     private const int RanksShown = 10;
 
-    public IEnumerable<XElement> Draw() =>
+    public IEnumerable<Mark> Marks() =>
     [
-        Title(), Hours(), .. Bands(), .. Months(), .. ClockChanges(), Weekends(), .. WeekdayLetters(), .. Ranks(),
+        Title(), .. Hours(), .. Bands(), .. Months(), .. ClockChanges(), Weekends(), .. WeekdayLetters(), .. Ranks(),
     ];
 
-    private XElement Title()
+    private Label Title()
     {
         var plan = season.Site.Plan;
         var clock = plan.Lookout?.Zone?.Id ?? "local mean solar time";
-        return Svg.Text(scale.Left, scale.Top - 42, $"{season.Site.Name}: bearings {plan.Span}, hours of {clock}", SeasonInk.Heading);
+        return new Label($"{season.Site.Name}: bearings {plan.Span}, hours of {clock}", new Spot(scale.Left, scale.Top - 42), HeadingPx, Anchor.Start, SeasonInk.Ink);
     }
 
-    private XElement Hours() => Svg.Group(
-        [
-            Svg.Rect(scale.Left, scale.Top, scale.Right - scale.Left, SeasonScale.HoursHigh, SeasonInk.Night),
-            .. Enumerable.Range(0, 9).Select(i => 3 * i).Select(hour => Svg.Text(scale.Left - 6, scale.Y(hour) + 4, $"{hour:00}", SeasonInk.Small, "end")),
-        ]);
+    private IEnumerable<Mark> Hours() =>
+    [
+        new Fill(SeasonInk.Night, [new Box(scale.Left, scale.Top, scale.Right - scale.Left, SeasonScale.HoursHigh)]),
+        .. Enumerable.Range(0, 9).Select(i => 3 * i).Select(hour => new Label($"{hour:00}", new Spot(scale.Left - 6, scale.Y(hour) + 4), SeasonInk.Small, Anchor.End, SeasonInk.Ink)),
+    ];
 
-    // Each band in one path of many rectangles, from the widest to the narrowest.
-    private IEnumerable<XElement> Bands()
+    // From the widest to the narrowest.
+    private IEnumerable<Mark> Bands()
     {
-        yield return Svg.Path(Rectangles(day => day.Shape.Twilight), SeasonInk.Twilight);
-        yield return Svg.Path(Rectangles(day => day.Shape.SunUp), SeasonInk.SunUp);
-        yield return Svg.Path(Rectangles(day => day.Shape.RidgeLit), SeasonInk.RidgeLit);
-        foreach (var hour in (int[])[6, 12, 18]) yield return Svg.Line(scale.Left, scale.Y(hour), scale.Right, scale.Y(hour), SeasonInk.Rule);
-        var windows = Rectangles(day => [.. day.Windows.Select(window => window.Time)]);
-        // Drawn twice: the outline shows only where the second leaves it, around all that hang together.
-        yield return Svg.Path(windows, SeasonInk.WindowOutline);
-        yield return Svg.Path(windows, SeasonInk.Window);
+        yield return new Fill(SeasonInk.Twilight, Boxes(day => day.Shape.Twilight));
+        yield return new Fill(SeasonInk.SunUp, Boxes(day => day.Shape.SunUp));
+        yield return new Fill(SeasonInk.RidgeLit, Boxes(day => day.Shape.RidgeLit));
+        foreach (var hour in (int[])[6, 12, 18]) yield return new Line(new Spot(scale.Left, scale.Y(hour)), new Spot(scale.Right, scale.Y(hour)), SeasonInk.Rule);
+        var windows = Boxes(day => [.. day.Windows.Select(window => window.Time)]);
+        // Larger ones beneath: an outline around all that hang together.
+        yield return new Fill(SeasonInk.WindowEdge, [.. windows.Select(box => new Box(box.X - EdgePx, box.Y - EdgePx, box.Width + (2 * EdgePx), box.Height + (2 * EdgePx)))]);
+        yield return new Fill(SeasonInk.Window, windows);
     }
 
-    private string Rectangles(Func<SeasonDay, IReadOnlyList<Interval>> of)
-    {
-        var path = new StringBuilder();
-        foreach (var day in days)
-        {
-            foreach (var interval in of(day))
-            {
-                var (top, bottom) = (scale.Y(scale.HoursOf(interval.Start, day.Date)), scale.Y(scale.HoursOf(interval.End, day.Date)));
-                if (bottom > top) path.Append(CultureInfo.InvariantCulture, $"M{scale.X(day.Date):0.##} {top:0.##}h{scale.DayWide:0.##}v{bottom - top:0.##}h{-scale.DayWide:0.##}z");
-            }
-        }
-        return path.ToString();
-    }
+    private IReadOnlyList<Box> Boxes(Func<SeasonDay, IReadOnlyList<Interval>> of) =>
+    [
+        .. from day in days
+           from interval in of(day)
+           let top = scale.Y(scale.HoursOf(interval.Start, day.Date))
+           let bottom = scale.Y(scale.HoursOf(interval.End, day.Date))
+           where bottom > top
+           select new Box(scale.X(day.Date), top, scale.DayWide, bottom - top),
+    ];
 
-    private IEnumerable<XElement> Months()
+    private IEnumerable<Mark> Months()
     {
         for (var start = scale.From; start <= scale.To; start = start.With(DateAdjusters.StartOfMonth).PlusMonths(1))
         {
             var end = LocalDate.Min(scale.To, start.With(DateAdjusters.EndOfMonth));
-            if (start > scale.From) yield return Svg.Line(scale.X(start), scale.Top - 14, scale.X(start), scale.Bottom, SeasonInk.MonthRule);
+            if (start > scale.From) yield return Upright(scale.X(start), scale.Top - 14, scale.Bottom, SeasonInk.MonthRule);
             var (left, right) = (scale.X(start), scale.X(end.PlusDays(1)));
             var name = start.ToString(right - left > 70 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture);
-            if (right - left > 24) yield return Svg.Text((left + right) / 2, scale.Top - 4, name, SeasonInk.Small, "middle");
+            if (right - left > 24) yield return Centred(name, (left + right) / 2, scale.Top - 4);
         }
     }
 
-    private IEnumerable<XElement> ClockChanges()
+    private IEnumerable<Mark> ClockChanges()
     {
-        for (var date = scale.From; date <= scale.To; date = date.PlusDays(1))
+        foreach (var date in Dates().Where(scale.ClocksChange))
         {
-            if (!scale.ClocksChange(date)) continue;
-            yield return Svg.Line(scale.X(date), scale.Top, scale.X(date), scale.Bottom + 12, SeasonInk.ClockChange);
-            yield return Svg.Text(scale.X(date), scale.Bottom + 24, "clocks change", SeasonInk.Small, "middle");
+            yield return Upright(scale.X(date), scale.Top, scale.Bottom + 12, SeasonInk.ClockChange);
+            yield return Centred("clocks change", scale.X(date), scale.Bottom + 24);
         }
     }
 
-    private XElement Weekends()
-    {
-        var path = new StringBuilder();
-        for (var date = scale.From; date <= scale.To; date = date.PlusDays(1))
-        {
-            if (date.DayOfWeek is IsoDayOfWeek.Saturday or IsoDayOfWeek.Sunday)
-                path.Append(CultureInfo.InvariantCulture, $"M{scale.X(date):0.##} {scale.Bottom + 3:0.##}h{scale.DayWide:0.##}v5h{-scale.DayWide:0.##}z");
-        }
-        return Svg.Path(path.ToString(), SeasonInk.Weekend);
-    }
+    private Fill Weekends() => new(
+        SeasonInk.Weekend, [.. Dates().Where(date => date.DayOfWeek is IsoDayOfWeek.Saturday or IsoDayOfWeek.Sunday).Select(date => new Box(scale.X(date), scale.Bottom + 3, scale.DayWide, WeekendHigh))]);
 
-    private IEnumerable<XElement> WeekdayLetters()
-    {
-        if (scale.DayWide < LetterWide) yield break;
-        for (var date = scale.From; date <= scale.To; date = date.PlusDays(1))
-        {
-            var x = scale.X(date) + (scale.DayWide / 2);
-            yield return Svg.Text(x, scale.Bottom + 18, $"{date.DayOfWeek}"[..1], SeasonInk.Small, "middle");
-            yield return Svg.Text(x, scale.Bottom + 29, $"{date.Day}", SeasonInk.Small, "middle");
-        }
-    }
+    private IEnumerable<Mark> WeekdayLetters() => scale.DayWide < LetterWide ? [] : Dates().SelectMany(date => (Mark[])
+    [
+        Centred($"{date.DayOfWeek}"[..1], scale.X(date) + (scale.DayWide / 2), scale.Bottom + 18),
+        Centred($"{date.Day}", scale.X(date) + (scale.DayWide / 2), scale.Bottom + 29),
+    ]);
 
-    private IEnumerable<XElement> Ranks()
+    private IEnumerable<Mark> Ranks()
     {
         var taken = new List<double>();
         foreach (var day in days.Where(day => ranks[day] <= RanksShown && day.Best is not null).OrderBy(day => ranks[day]))
@@ -117,8 +100,14 @@ internal sealed class SeasonPanel(SiteSeason season, IReadOnlyList<SeasonDay> da
             var x = scale.X(day.Date) + (scale.DayWide / 2);
             if (taken.Exists(other => Math.Abs(other - x) < RankApart)) continue;
             taken.Add(x);
-            yield return Svg.Text(x, scale.Top - 18, $"{ranks[day]}", SeasonInk.Rank, "middle");
-            yield return Svg.Line(x, scale.Top - 15, x, scale.Y(scale.HoursOf(day.Best!.Time.Start, day.Date)) - 3, SeasonInk.RankLine);
+            yield return Centred($"{ranks[day]}", x, scale.Top - 18);
+            yield return Upright(x, scale.Top - 15, scale.Y(scale.HoursOf(day.Best!.Time.Start, day.Date)) - 3, SeasonInk.RankLine);
         }
     }
+
+    private IEnumerable<LocalDate> Dates() => Enumerable.Range(0, Period.DaysBetween(scale.From, scale.To) + 1).Select(scale.From.PlusDays);
+
+    private static Line Upright(double x, double top, double bottom, Pen pen) => new(new Spot(x, top), new Spot(x, bottom), pen);
+
+    private static Label Centred(string text, double x, double y) => new(text, new Spot(x, y), SeasonInk.Small, Anchor.Middle, SeasonInk.Ink);
 }

@@ -7,12 +7,12 @@ internal sealed class Texture
 
     /// <param name="size">Dots to a side.</param>
     /// <param name="marked">The colour of the dots for which <paramref name="isMarked"/> says so; they get their column and row.</param>
-    private Texture(string name, int size, Rgb ground, Rgb marked, Func<int, int, bool> isMarked) =>
+    public Texture(string name, int size, Rgb ground, Rgb marked, Func<int, int, bool> isMarked) =>
         (Name, Size, Ground, Marked, this.isMarked) = (name, size, ground, marked, isMarked);
 
-    public static readonly Texture Shade = new("shade", 1, Inks.Shade, Inks.Shade, (_, _) => false);
+    public static readonly Texture Shade = Plain("shade", Inks.Shade);
 
-    public static readonly Texture Lit = new("lit", 1, Inks.Lit, Inks.Lit, (_, _) => false);
+    public static readonly Texture Lit = Plain("lit", Inks.Lit);
 
     public static readonly Texture Partly = new("partly", 4, Inks.Shade, Inks.Lit, (x, y) => (x + 4 - y) % 4 < 2);
 
@@ -29,6 +29,9 @@ internal sealed class Texture
     public Rgb Marked { get; }
 
     public bool IsPlain => Size == 1;
+
+    /// <summary>One colour, without dots.</summary>
+    public static Texture Plain(string name, Rgb colour) => new(name, 1, colour, colour, (_, _) => false);
 
     /// <summary>Column and row of every dot that is marked.</summary>
     public IEnumerable<(int X, int Y)> Dots =>

@@ -47,7 +47,7 @@ public static partial class Backup
             throw new BadInputException("data", "Is not empty; a backup is restored into a new folder.");
         try
         {
-            using var archive = ZipFile.OpenRead(file);
+            using var archive = Opened(file);
             using var data = DataFolder.OpenWith(folder, database => Unpack(archive, DataFolder.DatabaseName, database));
             return RestoreGrids(archive, data);
         }
@@ -58,6 +58,18 @@ public static partial class Backup
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
             throw new BadInputException("backup", $"Cannot be restored: {(Directory.Exists(file) ? "it is a folder." : refused.Message)}");
+        }
+    }
+
+    private static ZipArchive Opened(string file)
+    {
+        try
+        {
+            return ZipFile.OpenRead(file);
+        }
+        catch (InvalidDataException)
+        {
+            throw new InvalidDataException("It is no zip file, or its end is missing.");
         }
     }
 

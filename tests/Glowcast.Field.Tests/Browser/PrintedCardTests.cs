@@ -4,6 +4,7 @@ using Glowcast.Engine.Forecast;
 using Glowcast.Field.Card;
 using Glowcast.Server.Tests.Browser;
 using PuppeteerSharp;
+using PuppeteerSharp.Media;
 
 namespace Glowcast.Field.Tests.Browser;
 
@@ -11,7 +12,7 @@ namespace Glowcast.Field.Tests.Browser;
 [Trait("Category", "Browser")]
 public partial class PrintedCardTests(Chromium chromium)
 {
-    public static TheoryData<string> Kinds => ["fits", "too long", "no light", "over cloud"];
+    public static TheoryData<string> Kinds => ["fits", "too long", "no light", "over cloud", "everything"];
 
     [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     [MemberData(nameof(Kinds))]
@@ -22,6 +23,11 @@ public partial class PrintedCardTests(Chromium chromium)
         Assert.Single(Pages().Matches(pdf));
         // 210 × 148 mm in points.
         Assert.Matches(@"/MediaBox \[0 0 59[45][.0-9]* 4(19|20)[.0-9]*\]", pdf);
+        // A browser shrinks what does not fit, so nothing may stick out: 210 × 148 mm less the margins, in pixels of 1/96 inch.
+        await page.SetViewportAsync(new ViewPortOptions { Width = 748, Height = 521 });
+        await page.EmulateMediaTypeAsync(MediaType.Print);
+        Assert.Empty(await page.EvaluateExpressionAsync<string[]>(
+            "[document.body, ...document.querySelectorAll('main, section')].filter(e => { const r = e.getBoundingClientRect(); return r.right > 749 || r.bottom > 521.5; }).map(e => e.className || e.tagName)"));
     }
 
     [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
@@ -57,6 +63,7 @@ public partial class PrintedCardTests(Chromium chromium)
         "fits" => Forecasts.ThatFits,
         "too long" => Forecasts.TooLong,
         "no light" => Forecasts.WithoutLight,
+        "everything" => Forecasts.WithEverything,
         _ => Forecasts.OverCloud,
     };
 

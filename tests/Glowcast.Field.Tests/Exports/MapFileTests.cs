@@ -45,6 +45,31 @@ public partial class MapFileTests
     }
 
     [Fact]
+    public void Elements_of_GPX_stand_in_the_order_of_its_schema_with_values_that_it_allows()
+    {
+        // GPX 1.1 (topografix.com/GPX/1/1/gpx.xsd): gpxType, wptType and trkType are sequences; degreesType is 0 ≤ d < 360.
+        var orders = new Dictionary<string, string[]>
+        {
+            ["gpx"] = ["metadata", "wpt", "rte", "trk", "extensions"],
+            ["wpt"] = ["ele", "time", "magvar", "geoidheight", "name", "cmt", "desc", "src", "link", "sym", "type"],
+            ["trk"] = ["name", "cmt", "desc", "src", "link", "number", "type", "extensions", "trkseg"],
+            ["trkseg"] = ["trkpt", "extensions"],
+            ["trkpt"] = ["ele", "time"],
+        };
+        foreach (var degrees in new[] { -0.001, -9.7, 0, 12.5 })
+        {
+            var gpx = GpxFile.Of(FieldMap.Of(Forecast, Declination.ByHand(Angle.FromDegrees(degrees), Forecast.Plan.Date!.Value)));
+            foreach (var element in gpx.DescendantsAndSelf().Where(element => element.HasElements))
+            {
+                var places = element.Elements().Select(child => Array.IndexOf(orders[element.Name.LocalName], child.Name.LocalName)).ToList();
+                Assert.DoesNotContain(-1, places);
+                Assert.Equal(places.Order(), places);
+            }
+            Assert.InRange(double.Parse(gpx.Descendants().Single(element => element.Name.LocalName == "magvar").Value, CultureInfo.InvariantCulture), 0, 359.995);
+        }
+    }
+
+    [Fact]
     public void A_ray_over_the_antimeridian_is_cut_in_two()
     {
         var ray = new MapRay("west to east", GeoPoint.FromDegrees(-17, 179.9), GeoPoint.FromDegrees(-16.8, -179.7));
