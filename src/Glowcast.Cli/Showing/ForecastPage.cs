@@ -48,8 +48,8 @@ internal static class ForecastPage
         var clock = ClockOf(forecast);
         page.Table(["", .. clock.Headings, ">±", "because"], forecast.Windows.SelectMany((window, i) => (IReadOnlyList<string>[])
         [
-            Row($"{Number(forecast, i)}opens", window.Start, clock),
-            Row($"{Number(forecast, i)}closes", window.End, clock),
+            Row($"{Number(forecast, i)}starts", window.Start, clock),
+            Row($"{Number(forecast, i)}ends", window.End, clock),
         ]));
         foreach (var (i, window) in forecast.Windows.Index())
         {

@@ -41,9 +41,11 @@ public sealed record ProfileReach(Length? Distance, Duration? Age)
         };
         yield return Age switch
         {
-            { } old when old > Fresh => $"The profile is {old.TotalHours:0} h from the time asked for; more than {Fresh.TotalHours:0} h lowers the class by one (common practice).",
+            { } old when old > Fresh => $"The profile is {Long(old)} from the time asked for; more than {Fresh.TotalHours:0} h lowers the class by one (common practice).",
             { } fresh => $"The profile is {fresh.TotalHours:0.#} h from the time asked for.",
             null => "How old the profile is at the time asked for is not known.",
         };
+
+        static string Long(Duration age) => age.TotalDays < 3 ? $"{age.TotalHours:0} h" : $"{age.TotalDays:0} days";
     }
 }
