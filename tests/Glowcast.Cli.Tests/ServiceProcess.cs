@@ -8,7 +8,10 @@ internal sealed partial class ServiceProcess : IDisposable
 {
     private readonly Process process;
 
-    private ServiceProcess(Process process, Uri address) => (this.process, Client) = (process, new HttpClient { BaseAddress = address });
+    private readonly Task<string> said;
+
+    private ServiceProcess(Process process, Task<string> said, Uri address) =>
+        (this.process, this.said, Client) = (process, said, new HttpClient { BaseAddress = address });
 
     public HttpClient Client { get; }
 
@@ -22,15 +25,17 @@ internal sealed partial class ServiceProcess : IDisposable
         var process = Process.Start(start)!;
         var said = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         while (await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) is { } line)
-            if (LocalAddress().Match(line) is { Success: true } match) return new ServiceProcess(process, new Uri(match.Value + "/"));
+            if (LocalAddress().Match(line) is { Success: true } match) return new ServiceProcess(process, said, new Uri(match.Value + "/"));
         throw new InvalidOperationException(await said);
     }
 
     /// <summary>Ends it at once, wherever it stands: SIGKILL.</summary>
-    public async Task KillAsync()
+    /// <returns>What it has written on standard error.</returns>
+    public async Task<string> KillAsync()
     {
         process.Kill(entireProcessTree: true);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        return await said;
     }
 
     public void Dispose()

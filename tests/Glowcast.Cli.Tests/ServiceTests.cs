@@ -38,6 +38,26 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
+    public async Task Logs_are_json_where_that_is_asked_for_and_silent_else()
+    {
+        Assert.Equal("", await LogOf());
+        var log = await LogOf("--log-json");
+        var lines = log.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonDocument.Parse(line).RootElement).ToList();
+        Assert.Contains(lines, line => line.GetProperty("State").TryGetProperty("Path", out var path) && path.GetString() == "/health"
+            && line.GetProperty("State").TryGetProperty("StatusCode", out var status) && status.GetInt32() == 200);
+        Assert.All(lines, line => Assert.EndsWith("Z", line.GetProperty("Timestamp").GetString(), StringComparison.Ordinal));
+
+        static async Task<string> LogOf(params IEnumerable<string> options)
+        {
+            using var service = await ServiceProcess.StartAsync(options);
+            await service.Client.GetStringAsync(new Uri("health", UriKind.Relative), TestContext.Current.CancellationToken);
+            // Written by a thread of its own; a second request is answered after the first one has been logged.
+            for (var i = 0; i < 20; i++) await service.Client.GetStringAsync(new Uri("health", UriKind.Relative), TestContext.Current.CancellationToken);
+            return await service.KillAsync();
+        }
+    }
+
+    [Fact]
     public async Task A_port_that_is_taken_is_said()
     {
         using var taken = new TcpListener(IPAddress.Loopback, 0);
