@@ -4,13 +4,14 @@ namespace Glowcast.Engine.Light;
 /// <param name="ShortestStepS">Light or shade shorter than this may be missed [s].</param>
 /// <param name="SteepestSkyline">How many degrees the horizon may rise or fall per degree of azimuth between two looks.</param>
 /// <param name="ToleranceS">How closely a crossing is found [s].</param>
-internal readonly record struct SearchFineness(double ShortestStepS, double SteepestSkyline, double ToleranceS)
+/// <param name="LongestStepS">No two looks are farther apart, however far the sun is from the horizon [s].</param>
+internal readonly record struct SearchFineness(double ShortestStepS, double SteepestSkyline, double ToleranceS, double LongestStepS)
 {
     /// <summary>For one point, as closely as the terrain allows.</summary>
-    public static readonly SearchFineness OnePoint = new(2, 10, 0.02);
+    public static readonly SearchFineness OnePoint = new(2, 10, 0.02, 600);
 
     /// <summary>For the thousands of points of a light chart.</summary>
-    public static readonly SearchFineness ManyPoints = new(120, 1.5, 0.25);
+    public static readonly SearchFineness ManyPoints = new(120, 1.5, 0.25, 3600);
 }
 
 /// <summary>The sun's clearance over one point at chosen moments of a day: many near the horizon, few far from it.</summary>
@@ -22,7 +23,6 @@ internal readonly record struct SearchFineness(double ShortestStepS, double Stee
 internal sealed class ClearanceTrace
 {
     private const double SunRadPerS = 2 * Math.PI / 86164;
-    private const double LongestStepS = 600;
 
     // False position closes in within a few rounds; where the horizon jumps, halving has the last word.
     private const int RoundsOfFalsePosition = 8;
@@ -88,7 +88,7 @@ internal sealed class ClearanceTrace
         var above = sun.ClearanceRad - (highest * sun.SemidiameterRad);
         var below = (lowest * sun.SemidiameterRad) - sun.ClearanceRad;
         var perS = SunRadPerS * (1 + (fineness.SteepestSkyline / Math.Max(0.02, Math.Cos(sun.ApparentRad))));
-        return Math.Clamp(Math.Max(above, below) / perS, fineness.ShortestStepS, LongestStepS);
+        return Math.Clamp(Math.Max(above, below) / perS, fineness.ShortestStepS, fineness.LongestStepS);
     }
 
     /// <summary>False position with the value of an end that stays halved (the Illinois rule: Dowell and Jarratt, BIT 11, 1971).</summary>

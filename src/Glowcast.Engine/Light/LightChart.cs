@@ -134,9 +134,12 @@ public sealed class LightChart
             var seconds = minute * MinuteS;
             while (next < trace.Looks.Count - 1 && trace.Looks[next].Seconds < seconds) next++;
             var (before, after) = (trace.Looks[next - 1], trace.Looks[next]);
+            var (from, to) = (before.Sun.InSemidiameters, after.Sun.InSemidiameters);
             var t = Math.Clamp((seconds - before.Seconds) / (after.Seconds - before.Seconds), 0, 1);
-            var height = before.Sun.InSemidiameters + (t * (after.Sun.InSemidiameters - before.Sun.InSemidiameters));
-            shares[minute] = (byte)Math.Round(255 * Disc.ShareOfArea(height));
+            // Mostly the sun is wholly up or wholly down.
+            shares[minute] = Math.Min(from, to) >= 1 ? byte.MaxValue
+                : Math.Max(from, to) <= -1 ? byte.MinValue
+                : (byte)Math.Round(255 * Disc.ShareOfArea(from + (t * (to - from))));
         }
         return shares;
     }

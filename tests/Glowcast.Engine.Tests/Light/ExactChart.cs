@@ -7,7 +7,7 @@ namespace Glowcast.Engine.Tests.Light;
 internal static class ExactChart
 {
     // Finer than any that a chart needs.
-    private static readonly SearchFineness Fineness = new(15, 3, 0.1);
+    private static readonly SearchFineness Fineness = new(15, 3, 0.1, 600);
 
     public static List<Stretch>[] LitStretches(LightChart chart)
     {
