@@ -6,8 +6,8 @@ using Microsoft.Extensions.Primitives;
 
 namespace Glowcast.Server.Page;
 
-/// <summary>The page's files with its scripts bared of comments: those are for whoever reads the source, not for a phone on a mountain.</summary>
-/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment.</remarks>
+/// <summary>The page's files with scripts and style bared of comments and indents: those are for whoever reads the source, not for a phone on a mountain.</summary>
+/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or goes over more than one line.</remarks>
 internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
 {
     private readonly ConcurrentDictionary<string, IFileInfo> bare = new(StringComparer.Ordinal);
@@ -15,23 +15,23 @@ internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
     public IFileInfo GetFileInfo(string subpath)
     {
         var file = files.GetFileInfo(subpath);
-        return file.Exists && subpath.EndsWith(".js", StringComparison.Ordinal) ? bare.GetOrAdd(subpath, _ => new BareScript(file)) : file;
+        return file.Exists && Path.GetExtension(subpath) is ".js" or ".css" or ".html" ? bare.GetOrAdd(subpath, _ => new BareScript(file)) : file;
     }
 
     public IDirectoryContents GetDirectoryContents(string subpath) => files.GetDirectoryContents(subpath);
 
     public IChangeToken Watch(string filter) => files.Watch(filter);
 
-    public static string WithoutComments(string script) => BlankLine().Replace(LineComment().Replace(BlockComment().Replace(script, ""), ""), "");
+    public static string Bared(string script) => Indent().Replace(LineComment().Replace(BlockComment().Replace(script, ""), ""), "");
 
-    [GeneratedRegex(@"/\*\*.*?\*/ ?", RegexOptions.Singleline | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"/\*.*?\*/ ?", RegexOptions.Singleline | RegexOptions.CultureInvariant)]
     private static partial Regex BlockComment();
 
     [GeneratedRegex(@"^[ \t]*//.*$", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
     private static partial Regex LineComment();
 
-    [GeneratedRegex(@"^[ \t]*\n", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
-    private static partial Regex BlankLine();
+    [GeneratedRegex(@"^\s+", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
+    private static partial Regex Indent();
 
     private sealed class BareScript : IFileInfo
     {
@@ -41,7 +41,7 @@ internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
         {
             (Name, LastModified) = (file.Name, file.LastModified);
             using var reader = new StreamReader(file.CreateReadStream(), Encoding.UTF8);
-            content = Encoding.UTF8.GetBytes(WithoutComments(reader.ReadToEnd()));
+            content = Encoding.UTF8.GetBytes(Bared(reader.ReadToEnd()));
         }
 
         public bool Exists => true;
