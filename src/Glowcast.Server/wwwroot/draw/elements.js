@@ -18,3 +18,10 @@ export function html(name, attributes = {}, ...children) {
   made.append(.../** @type {(Node | string)[]} */ (children.filter(child => child)));
   return made;
 }
+
+/** @param {string} text @param {() => void} does @param {string} [label] for those who only hear it, where the text alone would not do */
+export function button(text, does, label) {
+  const made = /** @type {HTMLButtonElement} */ (html('button', { type: 'button', ...(label ? { 'aria-label': label } : {}) }, text));
+  made.addEventListener('click', does);
+  return made;
+}

@@ -22,8 +22,30 @@ export function onDrag(panel, begin) {
   });
 }
 
-/** Where in a panel the pointer is. @param {MouseEvent} event @param {Element} panel @returns {Point} */
-export function within(event, panel) {
+/** Two fingers that move together or apart. @param {HTMLElement} panel
+ * @param {(from: Point & { apart: number }, to: Point & { apart: number }) => void} move gets the middle between them and how far apart they are, before and now
+ * @returns {() => boolean} whether fingers that have pinched still touch, so that none of them drags */
+export function onPinch(panel, move) {
+  /** @type {(Point & { apart: number }) | null} */
+  let last = null;
+  let isPinched = false;
+  const follow = (/** @type {TouchEvent} */ { touches }) => {
+    if (touches.length === 0) isPinched = false;
+    if (touches.length !== 2) {
+      last = null;
+      return;
+    }
+    const [a, b] = [within(touches[0], panel), within(touches[1], panel)];
+    const now = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, apart: Math.hypot(a.x - b.x, a.y - b.y) };
+    if (last) move(last, now);
+    [last, isPinched] = [now, true];
+  };
+  for (const type of /** @type {const} */ (['touchstart', 'touchmove', 'touchend', 'touchcancel'])) panel.addEventListener(type, follow);
+  return () => isPinched;
+}
+
+/** Where in a panel the pointer is. @param {{ clientX: number, clientY: number }} pointer @param {Element} panel @returns {Point} */
+export function within({ clientX, clientY }, panel) {
   const box = panel.getBoundingClientRect();
-  return { x: event.clientX - box.left, y: event.clientY - box.top };
+  return { x: clientX - box.left, y: clientY - box.top };
 }

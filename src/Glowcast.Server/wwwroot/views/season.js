@@ -1,6 +1,6 @@
 // @ts-check
 /** The season: a ribbon of days with their windows, and the best of them with reasons. A day that is picked moves everything. */
-import { html, svg } from '../draw/elements.js';
+import { button, html, svg } from '../draw/elements.js';
 import { shortDate } from '../think/clock.js';
 import { multiples, stepFor } from '../think/scales.js';
 import * as say from '../think/say.js';
@@ -27,12 +27,15 @@ export class Season {
     this.from = /** @type {HTMLInputElement} */ (html('input', { type: 'date', id: 'season-from' }));
     this.to = /** @type {HTMLInputElement} */ (html('input', { type: 'date', id: 'season-to' }));
     this.said = html('p', { role: 'status', class: 'quiet' });
-    this.stop = html('button', { type: 'button', hidden: '' }, 'Stop');
+    this.stopping = new AbortController();
+    this.go = html('button', { type: 'submit' }, 'Look through the days');
+    this.stop = button('Stop', () => this.stopping.abort());
+    this.stop.hidden = true;
     const form = html('form', { class: 'choice' }, html('label', { for: 'season-from' }, 'from'), this.from, html('label', { for: 'season-to' }, 'to'), this.to,
-      html('button', { type: 'submit' }, 'Look through the days'), this.stop);
+      this.go, this.stop);
     form.addEventListener('submit', event => {
       event.preventDefault();
-      this.ask(plan());
+      if (this.stop.hidden) this.ask(plan());
     });
     this.panel = html('div', { class: 'panel ribbon', role: 'slider', tabindex: '0', 'aria-label': 'Day of the season: arrow keys, then Enter', hidden: '' });
     this.list = html('ol', { class: 'remedies' });
@@ -59,9 +62,8 @@ export class Season {
 
   /** @param {any} plan */
   async ask(plan) {
-    const stopping = new AbortController();
+    const stopping = this.stopping = new AbortController();
     this.stop.hidden = false;
-    this.stop.onclick = () => stopping.abort();
     try {
       const answer = await service.season({ plan, from: this.from.value, to: this.to.value }, share => { this.said.textContent = `Looking through the days: ${say.percent(share)}`; }, stopping.signal);
       const days = /** @type {Day[]} */ (answer.days);
@@ -72,16 +74,15 @@ export class Season {
     } catch (error) {
       this.said.textContent = stopping.signal.aborted ? 'Stopped.' : [/** @type {Error} */ (error).message, ...Object.values(/** @type {any} */ (error).faults ?? {}).flat()].join(' ');
     }
+    // Who stopped it by keys goes on from here.
+    if (document.activeElement === this.stop) this.go.focus();
     this.stop.hidden = true;
   }
 
   /** @param {Day[]} best */
   offer(best) {
-    this.list.replaceChildren(...best.map(day => {
-      const button = html('button', { type: 'button' }, shortDate(day.date));
-      button.addEventListener('click', () => this.onPick(day.date));
-      return html('li', {}, button, ` ${this.windowsOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))));
-    }));
+    this.list.replaceChildren(...best.map(day => html('li', {},
+      button(shortDate(day.date), () => this.onPick(day.date)), ` ${this.windowsOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))))));
   }
 
   /** @param {Day} day */
