@@ -24,28 +24,29 @@ export function onDrag(panel, begin) {
 
 /** Two fingers that move together or apart. @param {HTMLElement} panel
  * @param {(from: Point & { apart: number }, to: Point & { apart: number }) => void} move gets the middle between them and how far apart they are, before and now
- * @returns {() => boolean} whether fingers that have pinched still touch, so that none of them drags */
+ * @returns {() => boolean} whether the fingers that touch, or touched last, have pinched, so that none of them drags */
 export function onPinch(panel, move) {
-  /** @type {(Point & { apart: number }) | null} */
-  let last = null;
+  /** @type {Map<number, Point>} */
+  const fingers = new Map();
   let isPinched = false;
-  const follow = (/** @type {TouchEvent} */ { touches }) => {
-    if (touches.length === 0) isPinched = false;
-    if (touches.length !== 2) {
-      last = null;
-      return;
-    }
-    const [a, b] = [within(touches[0], panel), within(touches[1], panel)];
-    const now = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, apart: Math.hypot(a.x - b.x, a.y - b.y) };
-    if (last) move(last, now);
-    [last, isPinched] = [now, true];
-  };
-  for (const type of /** @type {const} */ (['touchstart', 'touchmove', 'touchend', 'touchcancel'])) panel.addEventListener(type, follow);
+  const between = ([a, b] = [...fingers.values()]) => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, apart: Math.hypot(a.x - b.x, a.y - b.y) });
+  panel.addEventListener('pointerdown', event => {
+    if (fingers.size === 0) isPinched = false;
+    if (event.pointerType === 'touch') fingers.set(event.pointerId, within(event, panel));
+    isPinched ||= fingers.size > 1;
+  });
+  panel.addEventListener('pointermove', event => {
+    if (!fingers.has(event.pointerId)) return;
+    const before = fingers.size === 2 && between();
+    fingers.set(event.pointerId, within(event, panel));
+    if (before) move(before, between());
+  });
+  for (const end of /** @type {const} */ (['pointerup', 'pointercancel'])) panel.addEventListener(end, event => fingers.delete(event.pointerId));
   return () => isPinched;
 }
 
 /** Where in a panel the pointer is. @param {{ clientX: number, clientY: number }} pointer @param {Element} panel @returns {Point} */
 export function within({ clientX, clientY }, panel) {
   const box = panel.getBoundingClientRect();
-  return { x: clientX - box.left, y: clientY - box.top };
+  return { x: clientX - box.left - panel.clientLeft, y: clientY - box.top - panel.clientTop };
 }

@@ -16,10 +16,14 @@ export class Grids {
     this.said = html('div', { role: 'status' });
     this.list = html('ul', { class: 'kept' });
     const zone = html('div', { class: 'drop' },
-      html('label', { for: 'grid-file' }, 'Drop elevation grids here (.hgt, GeoTIFF, DTED, Esri ASCII), named summits (GPX, GeoJSON) or a sounding (text): '), this.file);
+      html('label', { for: 'grid-file' }, 'Drop files on the page, or choose them here: elevation grids (.hgt, GeoTIFF, DTED, Esri ASCII), named summits (GPX, GeoJSON), a sounding (text). '), this.file);
     this.file.addEventListener('change', () => this.take(this.file.files));
-    for (const over of ['dragover', 'drop']) zone.addEventListener(over, event => event.preventDefault());
-    zone.addEventListener('drop', event => this.take(/** @type {DragEvent} */ (event).dataTransfer?.files));
+    // Wherever it falls: a browser would leave the page for a file that it is left with.
+    for (const over of /** @type {const} */ (['dragover', 'drop'])) addEventListener(over, event => {
+      if (!event.dataTransfer?.types.includes('Files')) return;
+      event.preventDefault();
+      if (over === 'drop') this.take(event.dataTransfer.files);
+    });
     place.append(zone, this.said, this.list);
   }
 
