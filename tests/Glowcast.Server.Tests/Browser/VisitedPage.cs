@@ -88,7 +88,8 @@ internal sealed class VisitedPage : IAsyncDisposable
     public async Task ChooseFileAsync(string folder, string name, byte[] content) =>
         await (await Tab.QuerySelectorAsync("#grid-file")).UploadFileAsync(await FileAsync(folder, name, content));
 
-    private static async Task<string> FileAsync(string folder, string name, byte[] content)
+    /// <summary>Makes a file to be dropped or chosen.</summary>
+    public static async Task<string> FileAsync(string folder, string name, byte[] content)
     {
         var path = Path.Combine(Directory.CreateDirectory(Path.Combine(folder, "outside")).FullName, name);
         await File.WriteAllBytesAsync(path, content, TestContext.Current.CancellationToken);
