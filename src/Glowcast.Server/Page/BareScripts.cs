@@ -6,8 +6,10 @@ using Microsoft.Extensions.Primitives;
 
 namespace Glowcast.Server.Page;
 
-/// <summary>The page's files with scripts and style bared of comments and indents: those are for whoever reads the source, not for a phone on a mountain.</summary>
-/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or goes over more than one line.</remarks>
+/// <summary>The page's files with scripts and style bared of comments, indents and line ends within a statement: those are for whoever reads the source, not for
+/// a phone on a mountain.</summary>
+/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or goes over more than one line, and comments stand on
+/// lines of their own or between marks.</remarks>
 internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
 {
     private readonly ConcurrentDictionary<string, IFileInfo> bare = new(StringComparer.Ordinal);
@@ -15,14 +17,14 @@ internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
     public IFileInfo GetFileInfo(string subpath)
     {
         var file = files.GetFileInfo(subpath);
-        return file.Exists && Path.GetExtension(subpath) is ".js" or ".css" or ".html" ? bare.GetOrAdd(subpath, _ => new BareScript(file)) : file;
+        return file.Exists && Path.GetExtension(subpath) is ".js" or ".css" ? bare.GetOrAdd(subpath, _ => new BareScript(file)) : file;
     }
 
     public IDirectoryContents GetDirectoryContents(string subpath) => files.GetDirectoryContents(subpath);
 
     public IChangeToken Watch(string filter) => files.Watch(filter);
 
-    public static string Bared(string script) => Indent().Replace(LineComment().Replace(BlockComment().Replace(script, ""), ""), "");
+    public static string Bared(string script) => InnerLineEnd().Replace(Indent().Replace(LineComment().Replace(BlockComment().Replace(script, ""), ""), ""), "");
 
     [GeneratedRegex(@"/\*.*?\*/ ?", RegexOptions.Singleline | RegexOptions.CultureInvariant)]
     private static partial Regex BlockComment();
@@ -32,6 +34,9 @@ internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
 
     [GeneratedRegex(@"^\s+", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
     private static partial Regex Indent();
+
+    [GeneratedRegex(@"(?<=[;{,(\[])\n|\n(?=[}\])?:.&|])", RegexOptions.CultureInvariant)]
+    private static partial Regex InnerLineEnd();
 
     private sealed class BareScript : IFileInfo
     {
