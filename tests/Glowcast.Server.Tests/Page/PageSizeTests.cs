@@ -8,12 +8,12 @@ public class PageSizeTests
 
     [Fact]
     public void The_page_s_own_code_is_small() => Assert.InRange(
-        PageSource.Paths.Where(path => !IsPicture(path)).Sum(path => new BareScripts(PageSource.Files).GetFileInfo(path).Length), 1, MostBytes);
+        PageSource.Paths.Where(path => !IsPicture(path)).Sum(path => new BareFiles(PageSource.Files).GetFileInfo(path).Length), 1, MostBytes);
 
     [Fact]
     public void Scripts_are_sent_without_what_only_readers_need_and_with_all_else() => Assert.Equal(
-        "import { a } from './a.js';const half = (x) => x / 2; const address = 'http://127.0.0.1/';export class B {c = 1;}\nexport const d = a({e: half,});",
-        BareScripts.Bared(
+        "import { a } from './a.js';const half=(x)=>x / 2; const address='http://127.0.0.1/';export class B {c = 1;}\nexport const d=a({e: half,});",
+        BareFiles.Script(
             """
             // @ts-check
             /** What it is for,
@@ -28,6 +28,18 @@ public class PageSizeTests
             export const d = a({
               e: half,
             });
+            """));
+
+    [Fact]
+    public void A_style_is_sent_without_what_only_readers_need_and_with_all_else() => Assert.Equal(
+        """:root{--paper:light-dark(#f6f1e5,#15181c);}.map svg:hover,input:focus-within{font:.8rem/1.45 "DejaVu Sans Mono",monospace;}""",
+        BareFiles.Style(
+            """
+            /* Paper and ink. */
+            :root {
+              --paper: light-dark(#f6f1e5, #15181c);
+            }
+            .map svg:hover, input:focus-within { font: .8rem/1.45 "DejaVu Sans Mono", monospace; }
             """));
 
     [Fact]

@@ -11,6 +11,9 @@ export function svg(name, attributes = {}, ...children) {
   return made;
 }
 
+/** A line of a drawing, or a shape with an outline. @param {string} kind of line, as the style has it @param {string} d */
+export const path = (kind, d) => svg('path', { class: kind, d });
+
 /** @param {string} name @param {Record<string, string>} [attributes] @param {...(Node | string | null | undefined | false)} children */
 export function html(name, attributes = {}, ...children) {
   const made = document.createElement(name);

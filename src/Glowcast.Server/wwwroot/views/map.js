@@ -1,6 +1,6 @@
 // @ts-check
 /** The hillshade of the user's own grids: where the lookout stands, where it looks, and what it sees of the ground. */
-import { button, html, svg } from '../draw/elements.js';
+import { button, html, path, svg } from '../draw/elements.js';
 import { inks } from '../draw/plate.js';
 import * as say from '../think/say.js';
 import { sightTo } from '../think/sight.js';
@@ -220,13 +220,13 @@ export class GroundMap {
       const far = width + height;
       for (const bearingDeg of [span?.fromDeg, span?.toDeg].filter(Number.isFinite)) {
         const [east, north] = [Math.sin(bearingDeg * Math.PI / 180), Math.cos(bearingDeg * Math.PI / 180)];
-        drawing.append(svg('path', { class: 'sightline', d: `M${x} ${y}l${east * far} ${-north * far}` }));
+        drawing.append(path('sightline', `M${x} ${y}l${east * far} ${-north * far}`));
       }
-      drawing.append(svg('path', { class: 'lookout', d: `M${x} ${y}l-7 -14h14Z` }), svg('text', { class: 'note', x: x + 10, y: y - 5 }, 'lookout'));
+      drawing.append(path('lookout', `M${x} ${y}l-7 -14h14Z`), svg('text', { class: 'note', x: x + 10, y: y - 5 }, 'lookout'));
     }
     if (this.picked) {
       const { x, y } = this.pxOf(this.picked);
-      drawing.append(svg('path', { class: 'picked', d: `M${x - 8} ${y}h16M${x} ${y - 8}v16` }));
+      drawing.append(path('picked', `M${x - 8} ${y}h16M${x} ${y - 8}v16`));
     }
     this.panel.append(drawing);
   }

@@ -6,7 +6,7 @@ import { frameOf, inks, layOut, layOver, pixelRatio } from '../draw/plate.js';
 import { drawAltitudes, drawClean, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
-import { html, svg } from '../draw/elements.js';
+import { html, path, svg } from '../draw/elements.js';
 import { drawWindows } from '../draw/windows.js';
 import { State, msAt } from '../think/chart.js';
 import { shownOf } from '../think/forecast.js';
@@ -185,7 +185,7 @@ export class Plate {
     if (!now) {
       // Asking for the width makes the browser lay the page out, which is not for every minute.
       const { left, right } = frameOf(this.light, span, 0);
-      now = drawing.appendChild(svg('path', { class: 'now', d: `M${left - 6} -5l6 5l-6 5ZM${left} 0H${right}` }));
+      now = drawing.appendChild(path('now', `M${left - 6} -5l6 5l-6 5ZM${left} 0H${right}`));
     }
     now.setAttribute('transform', `translate(0 ${this.down.light.toPx(choice.minute * 60).toFixed(1)})`);
   }

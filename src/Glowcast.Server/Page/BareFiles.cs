@@ -6,25 +6,30 @@ using Microsoft.Extensions.Primitives;
 
 namespace Glowcast.Server.Page;
 
-/// <summary>The page's files with scripts and style bared of comments, indents and line ends within a statement: those are for whoever reads the source, not for
-/// a phone on a mountain.</summary>
-/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or goes over more than one line, and comments stand on
-/// lines of their own or between marks.</remarks>
-internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
+/// <summary>The page's files bared of what is for whoever reads the source, not for a phone on a mountain: comments, indents, and line ends and spaces that
+/// mean nothing.</summary>
+/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or an operator, or goes over more than one line, and
+/// comments stand on lines of their own or between marks.</remarks>
+internal sealed partial class BareFiles(IFileProvider files) : IFileProvider
 {
     private readonly ConcurrentDictionary<string, IFileInfo> bare = new(StringComparer.Ordinal);
 
     public IFileInfo GetFileInfo(string subpath)
     {
         var file = files.GetFileInfo(subpath);
-        return file.Exists && Path.GetExtension(subpath) is ".js" or ".css" ? bare.GetOrAdd(subpath, _ => new BareScript(file)) : file;
+        return file.Exists && Path.GetExtension(subpath) is ".js" or ".css" or ".html" ? bare.GetOrAdd(subpath, _ => new BareFile(file)) : file;
     }
 
     public IDirectoryContents GetDirectoryContents(string subpath) => files.GetDirectoryContents(subpath);
 
     public IChangeToken Watch(string filter) => files.Watch(filter);
 
-    public static string Bared(string script) => InnerLineEnd().Replace(Indent().Replace(LineComment().Replace(BlockComment().Replace(script, ""), ""), ""), "");
+    public static string Script(string text) =>
+        AroundOperator().Replace(InnerLineEnd().Replace(Indent().Replace(LineComment().Replace(BlockComment().Replace(text, ""), ""), ""), ""), "$1");
+
+    public static string Style(string text) => InnerSpace().Replace(InnerLineEnd().Replace(Indent().Replace(BlockComment().Replace(text, ""), ""), ""), "");
+
+    public static string Markup(string text) => Indent().Replace(text, "");
 
     [GeneratedRegex(@"/\*.*?\*/ ?", RegexOptions.Singleline | RegexOptions.CultureInvariant)]
     private static partial Regex BlockComment();
@@ -38,15 +43,22 @@ internal sealed partial class BareScripts(IFileProvider files) : IFileProvider
     [GeneratedRegex(@"(?<=[;{,(\[])\n|\n(?=[}\])?:.&|])", RegexOptions.CultureInvariant)]
     private static partial Regex InnerLineEnd();
 
-    private sealed class BareScript : IFileInfo
+    [GeneratedRegex(@"(?<=[{:;,]) | (?=\{)", RegexOptions.CultureInvariant)]
+    private static partial Regex InnerSpace();
+
+    [GeneratedRegex(@" (=>|[=!]==|&&|\|\||\?\?|(?<=(const|let) \w+ )=) ", RegexOptions.CultureInvariant)]
+    private static partial Regex AroundOperator();
+
+    private sealed class BareFile : IFileInfo
     {
         private readonly byte[] content;
 
-        public BareScript(IFileInfo file)
+        public BareFile(IFileInfo file)
         {
             (Name, LastModified) = (file.Name, file.LastModified);
             using var reader = new StreamReader(file.CreateReadStream(), Encoding.UTF8);
-            content = Encoding.UTF8.GetBytes(Bared(reader.ReadToEnd()));
+            var text = reader.ReadToEnd();
+            content = Encoding.UTF8.GetBytes(Path.GetExtension(file.Name) switch { ".js" => Script(text), ".css" => Style(text), _ => Markup(text) });
         }
 
         public bool Exists => true;
