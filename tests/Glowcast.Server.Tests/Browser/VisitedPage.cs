@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 internal sealed class VisitedPage : IAsyncDisposable
 {
     private readonly List<string> complaints = [];
-    private readonly List<string> hosts = [];
+    private readonly List<Uri> asked = [];
 
     private VisitedPage(IPage tab)
     {
@@ -17,10 +17,10 @@ internal sealed class VisitedPage : IAsyncDisposable
             if (said.Message.Type is ConsoleType.Error or ConsoleType.Warning) complaints.Add(said.Message.Text);
         };
         tab.PageError += (_, error) => complaints.Add(error.Message);
-        tab.Request += (_, asked) =>
+        tab.Request += (_, request) =>
         {
             // Pictures of the browser's own controls lie within the browser.
-            if (new Uri(asked.Request.Url) is { Scheme: not "data" } address) hosts.Add(address.Host);
+            if (new Uri(request.Request.Url) is { Scheme: not "data" } address) asked.Add(address);
         };
     }
 
@@ -29,7 +29,8 @@ internal sealed class VisitedPage : IAsyncDisposable
     /// <summary>What the browser's console was told of errors and warnings.</summary>
     public IReadOnlyList<string> Complaints => complaints;
 
-    public IReadOnlyCollection<string> Hosts => hosts;
+    /// <summary>Every address that the page asked for.</summary>
+    public IReadOnlyCollection<Uri> Asked => asked;
 
     public static async Task<VisitedPage> OpenAsync(Chromium chromium, Uri address, int width = 1280, int height = 900, bool isTouch = false)
     {
