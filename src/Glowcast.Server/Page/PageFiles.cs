@@ -7,7 +7,7 @@ internal static class PageFiles
 {
     public static void UsePage(this IApplicationBuilder app)
     {
-        var files = new BareScripts(new ManifestEmbeddedFileProvider(typeof(PageFiles).Assembly, "wwwroot"));
+        var files = new BareFiles(new ManifestEmbeddedFileProvider(typeof(PageFiles).Assembly, "wwwroot"));
         app.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files });
         app.UseStaticFiles(new StaticFileOptions
         {

@@ -45,18 +45,20 @@ export const sendGrid = (file, onProgress) => new Promise((done, fail) => {
 });
 
 /** @param {string} planJson @param {AbortSignal} signal */
-export const forecast = async (planJson, signal) => answered(await ask('/api/forecasts?pictures=true', {
-  method: 'POST', headers: { 'Content-Type': 'application/json' }, body: planJson, signal,
-}));
+export const forecast = async (planJson, signal) => answered(await ask('/api/forecasts?pictures=true', { ...posted(null), body: planJson, signal }));
 
-/** @returns {Promise<{ id: string, name: string, changed: string, plan: any }[]>} kept by the service */
-export const plans = async () => answered(await ask('/api/plans'));
+/** Judges a sounding; refused where it cannot be read. @param {string} text @returns {Promise<{ likelihood: string }>} */
+export const sounding = async text => answered(await ask('/api/soundings', { method: 'POST', headers: { 'Content-Type': 'text/plain' }, body: text }));
 
-/** @param {string} name @param {any} plan */
-export const keepPlan = async (name, plan) => answered(await ask(`/api/plans/${idOf(name)}`, { ...posted({ name, plan }), method: 'PUT' }));
+/** What the service keeps of a kind. @param {string} kind plans, lookouts or gear
+ * @returns {Promise<({ name: string, changed: string } & Record<string, any>)[]>} the thing itself under the kind's field */
+export const kept = async kind => answered(await ask(`/api/${kind}`));
 
-/** @param {string} name */
-export const forgetPlan = name => ask(`/api/plans/${idOf(name)}`, { method: 'DELETE' });
+/** @param {string} kind @param {string} name @param {Record<string, any>} thing under the kind's field */
+export const keep = async (kind, name, thing) => answered(await ask(`/api/${kind}/${idOf(name)}`, { ...posted({ name, ...thing }), method: 'PUT' }));
+
+/** @param {string} kind @param {string} name */
+export const forget = (kind, name) => ask(`/api/${kind}/${idOf(name)}`, { method: 'DELETE' });
 
 /** @param {string} name */
 const idOf = name => name.toLowerCase().normalize('NFKD').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60) || 'plan';
@@ -65,7 +67,9 @@ const idOf = name => name.toLowerCase().normalize('NFKD').replace(/[^a-z0-9]+/g,
  * @param {{ plan: any, from: string, to: string }} asked @param {(share: number) => void} onProgress @param {AbortSignal} stop @returns {Promise<any>} */
 export async function season(asked, onProgress, stop) {
   const { id } = await answered(await ask('/api/seasons', posted(asked)));
-  stop.addEventListener('abort', () => ask(`/api/jobs/${id}`, { method: 'DELETE' }));
+  const cancel = () => ask(`/api/jobs/${id}`, { method: 'DELETE' });
+  if (stop.aborted) cancel();
+  else stop.addEventListener('abort', cancel);
   const ended = await followed(`/api/jobs/${id}/events`, onProgress);
   if (ended.state !== 'done') throw new Refusal(ended.problem?.detail ?? `The work was ${ended.state}.`, ended.problem?.errors ?? {});
   return answered(await ask(ended.result));

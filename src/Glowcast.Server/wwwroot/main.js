@@ -18,7 +18,7 @@ import { Bar } from './views/bar.js';
 import { Grids } from './views/grids.js';
 import { GroundMap } from './views/map.js';
 import { onDrag, within } from './views/drag.js';
-import { KeptPlans } from './views/kept-plans.js';
+import { Kept } from './views/kept.js';
 import * as notes from './views/notes.js';
 import { PlanForm } from './views/plan-form.js';
 import { Plate, paintLegend } from './views/plate.js';
@@ -38,7 +38,11 @@ const part = id => /** @type {T} */ (document.getElementById(id));
 
 const form = new PlanForm(part('plan'), planJson => workOut(planJson));
 const plate = new Plate(part('plate'));
-const keptPlans = new KeptPlans(part('kept'), () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }), plan => workOut(plan.planJson, plan), edits => begun(edits));
+const keepsakes = new Kept(part('kept'), {
+  current: () => ({ planJson: JSON.stringify(form.plan), startS: choice.startS, answer: forecast?.answer }),
+  onOpen: plan => workOut(plan.planJson, plan),
+  onUse: edits => begun(edits),
+});
 const bar = new Bar(part('bar'), { go: step => workOutState(states.go(step)), onLook: reshow });
 new Along(part('along'), () => form.plan);
 const season = new Season(part('season'), { plan: () => form.plan, onPick: date => change({ date }) });
@@ -361,7 +365,7 @@ async function begin() {
   listen();
   plate.summits = JSON.parse(localStorage.getItem('summits') ?? '[]');
   navigator.serviceWorker?.register('sw.js').catch(console.warn);
-  keptPlans.show();
+  keepsakes.show();
   try {
     const linked = await stateOf(location.hash.slice(1));
     if (linked) {

@@ -30,6 +30,9 @@ public sealed class Chromium : IAsyncDisposable
         return page;
     }
 
+    /// <summary>A page of a visitor who is known here: nothing can be installed from a private one.</summary>
+    public async Task<IPage> OpenKnownAsync() => await (await browser.Value).NewPageAsync();
+
     public async ValueTask DisposeAsync()
     {
         if (browser.IsValueCreated) await (await browser.Value).DisposeAsync();

@@ -14,7 +14,7 @@ public class GroundTests(Service service, Chromium chromium)
         await using var page = await VisitedPage.OpenAsync(chromium, client.BaseAddress!);
         await page.UntilAsync("document.getElementById('progress').textContent.includes('Drop an elevation grid')");
 
-        await SendAsync(page, data.Folder, "N46E007.hgt", MadeValley.Hgt());
+        await page.DropFileAsync(data.Folder, "N46E007.hgt", MadeValley.Hgt());
         await page.UntilAsync("document.getElementById('grids').textContent.includes('taken in') && document.querySelectorAll('#grids input:checked').length === 1");
         await page.UntilAsync($"{Sample("#map canvas")} > 2");
 
@@ -42,7 +42,7 @@ public class GroundTests(Service service, Chromium chromium)
         using var client = await data.StartAsync();
         await using var page = await VisitedPage.OpenAsync(chromium, client.BaseAddress!);
         await page.UntilAsync("document.querySelectorAll('#grids input[type=checkbox]').length === 1");
-        await SendAsync(page, data.Folder, "N46E007.hgt", [1, 2, 3]);
+        await page.ChooseFileAsync(data.Folder, "N46E007.hgt", [1, 2, 3]);
         await page.UntilAsync("document.querySelector('#grids .missing') !== null");
         Assert.StartsWith("N46E007.hgt was refused: ", await page.TextAsync("#grids .missing"), StringComparison.Ordinal);
         Assert.Equal(1, await page.CountAsync("#grids input[type=checkbox]"));
@@ -55,7 +55,7 @@ public class GroundTests(Service service, Chromium chromium)
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
         await page.UntilDrawnAsync();
         // The western crest stands on 7 + 500 / 1200 °E; what lies 5 km behind it cannot be seen.
-        await SendAsync(page, data.Folder, "summits.gpx", """
+        await page.ChooseFileAsync(data.Folder, "summits.gpx", """
             <gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1">
               <wpt lat="46.5" lon="7.416667"><name>West Crest</name></wpt>
               <wpt lat="46.5" lon="7.35"><name>Hidden Farm</name></wpt>
@@ -66,45 +66,8 @@ public class GroundTests(Service service, Chromium chromium)
         Assert.Equal(1, await page.CountAsync("#ridge-panel .summit"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
-    public async Task A_typed_deck_lies_in_the_picture_as_a_bright_sea()
-    {
-        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
-        await page.UntilDrawnAsync();
-        var bare = await page.LookAsync("#ridge-panel canvas", from: 0.6);
-        await page.TypeAsync("#plan-conditions-deckTopM", "900");
-        await page.Tab.ClickAsync("#plan form.fields button");
-        await page.UntilAsync("document.getElementById('cloud').textContent.includes('900 m') && !document.body.classList.contains('working')");
-        await page.RestAsync();
-        Assert.True((await page.LookAsync("#ridge-panel canvas", from: 0.6)).Brightness > bare.Brightness + 5);
-    }
-
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
-    public async Task The_season_offers_days_with_reasons_and_one_that_is_picked_moves_everything()
-    {
-        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
-        await page.UntilDrawnAsync();
-        await page.Tab.EvaluateExpressionAsync("document.getElementById('season-to').value = '2026-11-09'");
-        await page.Tab.ClickAsync("#season button[type=submit]");
-        await page.UntilAsync("document.querySelectorAll('#season li').length > 0");
-        Assert.Contains("of 21 days have a window", await page.TextAsync("#season [role=status]"), StringComparison.Ordinal);
-        Assert.True(await page.CountAsync("#season .day") > 0);
-
-        await page.Tab.FocusAsync("#season .ribbon");
-        await page.Tab.Keyboard.PressAsync("ArrowRight");
-        await page.Tab.Keyboard.PressAsync("Enter");
-        await page.UntilAsync("document.getElementById('title').textContent === 'Wednesday, 21 October 2026'");
-    }
-
     private static string Sample(string canvas) =>
         $"new Set(document.querySelector('{canvas}').getContext('2d').getImageData(0, 200, 400, 1).data).size";
-
-    private static async Task SendAsync(VisitedPage page, string folder, string name, byte[] content)
-    {
-        var path = Path.Combine(Directory.CreateDirectory(Path.Combine(folder, "outside")).FullName, name);
-        await File.WriteAllBytesAsync(path, content, TestContext.Current.CancellationToken);
-        await (await page.Tab.QuerySelectorAsync("#grid-file")).UploadFileAsync(path);
-    }
 
     /// <summary>Clicks a place of the tile, which fills the height of the map, by shares from its west and north edge.</summary>
     private static async Task ClickMapAsync(VisitedPage page, double fromWest, double fromNorth)

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using PuppeteerSharp;
 
 namespace Glowcast.Server.Tests.Browser;
@@ -59,6 +60,57 @@ public class KeepingTests(Service service, Chromium chromium)
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task A_lookout_and_gear_are_kept_by_themselves_and_laid_into_another_plan_on_another_day()
+    {
+        await using var data = new DataOfATest();
+        await using (var page = await OpenDemoAsync(data))
+        {
+            await KeepAsync(page, "lookouts", "East ridge");
+            await KeepAsync(page, "gear", "Long lens");
+        }
+
+        // The service begins anew, and another visitor comes.
+        await using var again = await OpenDemoAsync(data);
+        await again.UntilAsync("document.querySelectorAll('#kept li').length === 2");
+        await again.TypeAsync("#plan-lens-focalLengthMm", "200");
+        await again.Tab.ClickAsync("#plan summary");
+        await again.TypeAsync("#plan-lookout-eyeHeightM", "30");
+        await again.Tab.ClickAsync("#plan form.fields button");
+        await again.UntilAsync("document.getElementById('set-facts').textContent.includes('6.9° ×') && document.getElementById('where').textContent.includes('30 m')");
+        await again.UntilDrawnAsync();
+
+        await again.Tab.ClickAsync("#kept button[aria-label='Use the gear Long lens']");
+        await again.UntilAsync("document.getElementById('plan-lens-focalLengthMm').value === '135' && document.getElementById('set-facts').textContent.includes('10.2° ×')");
+        Assert.Equal("30", await ValueAsync(again, "plan-lookout-eyeHeightM"));
+        await again.UntilDrawnAsync();
+        await again.Tab.ClickAsync("#kept button[aria-label='Use the lookout East ridge']");
+        await again.UntilAsync("!document.getElementById('where').textContent.includes('30 m')");
+        Assert.Equal("135", await ValueAsync(again, "plan-lens-focalLengthMm"));
+        await again.UntilDrawnAsync();
+
+        await again.Tab.ClickAsync("#kept button[aria-label='Forget the gear Long lens']");
+        await again.UntilAsync("document.querySelectorAll('#kept li').length === 1");
+        Assert.Empty(again.Complaints);
+    }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task What_the_service_does_not_keep_is_said_with_the_reason()
+    {
+        await using var bare = await Service.StartWithAsync(null);
+        await using var page = await VisitedPage.OpenAsync(chromium, new Uri(bare.Urls.Single()));
+        await page.UntilAsync("document.getElementById('plan-text').value !== ''");
+        await page.Tab.EvaluateFunctionAsync("text => { document.getElementById('plan-text').value = text; }", MadeValley.Plan().ToJsonString());
+        await page.Tab.ClickAsync("#plan form.whole button");
+        await page.UntilDrawnAsync();
+        await bare.StopAsync(TestContext.Current.CancellationToken);
+        await page.Tab.SelectAsync("#keep-kind", "gear");
+        await page.TypeAsync("#keep-name", "Long lens");
+        await page.Tab.Keyboard.PressAsync("Enter");
+        await page.UntilAsync("document.querySelector('#kept [role=status]').textContent !== ''");
+        Assert.Equal("Long lens: not kept. The service does not answer. Is it still running?", await page.TextAsync("#kept [role=status]"));
+    }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Units_and_the_red_page_are_remembered()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -87,4 +139,22 @@ public class KeepingTests(Service service, Chromium chromium)
             }
             """, Convert.ToBase64String(shot)));
     }
+
+    private async Task<VisitedPage> OpenDemoAsync(DataOfATest data)
+    {
+        using var client = await data.StartAsync(options => options with { DemoPlan = JsonSerializer.SerializeToElement(MadeValley.Plan()) });
+        var page = await VisitedPage.OpenAsync(chromium, client.BaseAddress!);
+        await page.UntilDrawnAsync();
+        return page;
+    }
+
+    private static async Task KeepAsync(VisitedPage page, string kind, string name)
+    {
+        await page.Tab.SelectAsync("#keep-kind", kind);
+        await page.TypeAsync("#keep-name", name);
+        await page.Tab.Keyboard.PressAsync("Enter");
+        await page.UntilAsync($"document.querySelector('#kept [role=status]').textContent === '{name}: kept.' && document.querySelector('#kept ul').textContent.includes('{name}')");
+    }
+
+    private static Task<string> ValueAsync(VisitedPage page, string id) => page.Tab.EvaluateExpressionAsync<string>($"document.getElementById('{id}').value");
 }

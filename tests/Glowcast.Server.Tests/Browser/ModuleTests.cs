@@ -170,6 +170,28 @@ public class ModuleTests(Service service, Chromium chromium)
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task A_place_is_in_sight_or_behind_the_ground_that_hides_it_or_out_of_the_span()
+    {
+        var answer = await service.PostPlanAsync(MadeValley.Plan(), "?pictures=true").JsonAsync();
+        // The western crest stands on 7 + 500 / 1200 °E, 12.7 km away; the floor before it is seen, a farm behind it is not, and the south is not looked at.
+        var found = await AskAsync<JsonElement>(
+            """
+            const { forecastOf } = await import('/think/forecast.js');
+            const { sightTo } = await import('/think/sight.js');
+            const { between } = await import('/think/sphere.js');
+            const { scene } = forecastOf(answer);
+            return [[46.5, 7 + 500 / 1200], [46.5, 7.45], [46.5, 7.35], [46.3, 7.58]].map(([latitudeDeg, longitudeDeg]) => {
+              const { bearingDeg, metres } = between(answer.lookout, { latitudeDeg, longitudeDeg });
+              return sightTo(scene.raster, bearingDeg, metres);
+            });
+            """, answer);
+        Assert.True(found[0].GetProperty("altitudeDeg").GetDouble() > 0);
+        Assert.True(found[1].GetProperty("altitudeDeg").GetDouble() < 0);
+        Assert.InRange(found[2].GetProperty("behindM").GetDouble(), 12_200, 13_200);
+        Assert.Equal(JsonValueKind.Null, found[3].ValueKind);
+    }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Direct_light_has_the_hue_of_its_chromaticity_and_keeps_its_brightness()
     {
         // CIE 1931: the white point D65 is (0.3127, 0.3290) and grey in sRGB; a black body at 2000 K, (0.5267, 0.4133), is orange.
@@ -223,14 +245,14 @@ public class ModuleTests(Service service, Chromium chromium)
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task Lengths_are_said_in_the_units_chosen_also_within_sentences_of_the_service() => Assert.Equal(
-        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up, for 12 min with the 135 mm lens."],
+        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up over 3000 ft, 98 ft of it, for 12 min with the 135 mm lens."],
         await AskAsync<string[]>(
             """
             const say = await import('/think/say.js');
             const three = () => [say.distance(850), say.distance(12300), say.centimetres(3390)];
             const metric = three();
             say.setUnits('imperial');
-            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up, for 12 min with the 135 mm lens.')];
+            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.')];
             """));
 
     private static void Same(double[] expected, double[] found)

@@ -27,7 +27,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Contains($"All {exposures} exposures have their light", await page.TextAsync("#stair-text"), StringComparison.Ordinal);
         Assert.True(await page.CountAsync("#table tbody tr") > 5);
         Assert.Empty(page.Complaints);
-        Assert.All(page.Hosts, host => Assert.Equal(Address.Host, host));
+        Assert.All(page.Asked, address => Assert.Equal(Address.Host, address.Host));
     }
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]

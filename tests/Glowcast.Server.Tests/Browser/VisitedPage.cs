@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 internal sealed class VisitedPage : IAsyncDisposable
 {
     private readonly List<string> complaints = [];
-    private readonly List<string> hosts = [];
+    private readonly List<Uri> asked = [];
 
     private VisitedPage(IPage tab)
     {
@@ -17,10 +17,10 @@ internal sealed class VisitedPage : IAsyncDisposable
             if (said.Message.Type is ConsoleType.Error or ConsoleType.Warning) complaints.Add(said.Message.Text);
         };
         tab.PageError += (_, error) => complaints.Add(error.Message);
-        tab.Request += (_, asked) =>
+        tab.Request += (_, request) =>
         {
             // Pictures of the browser's own controls lie within the browser.
-            if (new Uri(asked.Request.Url) is { Scheme: not "data" } address) hosts.Add(address.Host);
+            if (new Uri(request.Request.Url) is { Scheme: not "data" } address) asked.Add(address);
         };
     }
 
@@ -29,7 +29,8 @@ internal sealed class VisitedPage : IAsyncDisposable
     /// <summary>What the browser's console was told of errors and warnings.</summary>
     public IReadOnlyList<string> Complaints => complaints;
 
-    public IReadOnlyCollection<string> Hosts => hosts;
+    /// <summary>Every address that the page asked for.</summary>
+    public IReadOnlyCollection<Uri> Asked => asked;
 
     public static async Task<VisitedPage> OpenAsync(Chromium chromium, Uri address, int width = 1280, int height = 900, bool isTouch = false)
     {
@@ -76,6 +77,26 @@ internal sealed class VisitedPage : IAsyncDisposable
         await RestAsync();
     }
 
+    /// <summary>Lets a file fall on the middle of the page, as one that was dragged there from another window.</summary>
+    public async Task DropFileAsync(string folder, string name, byte[] content)
+    {
+        var data = new { items = Array.Empty<object>(), files = new[] { await FileAsync(folder, name, content) }, dragOperationsMask = 1 };
+        foreach (var type in (string[])["dragEnter", "dragOver", "drop"])
+            await Tab.Client.SendAsync("Input.dispatchDragEvent", new { type, x = Tab.Viewport.Width / 2, y = 300, data });
+    }
+
+    /// <summary>Chooses a file in the page's own input for them.</summary>
+    public async Task ChooseFileAsync(string folder, string name, byte[] content) =>
+        await (await Tab.QuerySelectorAsync("#grid-file")).UploadFileAsync(await FileAsync(folder, name, content));
+
+    /// <summary>Makes a file to be dropped or chosen.</summary>
+    public static async Task<string> FileAsync(string folder, string name, byte[] content)
+    {
+        var path = Path.Combine(Directory.CreateDirectory(Path.Combine(folder, "outside")).FullName, name);
+        await File.WriteAllBytesAsync(path, content, TestContext.Current.CancellationToken);
+        return path;
+    }
+
     /// <summary>Presses a key while another is held.</summary>
     public async Task PressAsync(string key, string held)
     {
@@ -96,7 +117,7 @@ internal sealed class VisitedPage : IAsyncDisposable
         await Tab.TypeAsync(selector, text);
     }
 
-    /// <summary>How many colours a canvas has, and how bright it is in the mean, 0 to 255.</summary>
+    /// <summary>How many colours a canvas has, how bright it is in the mean, 0 to 255, and how far its brightness strays from that (standard deviation).</summary>
     /// <param name="from">Where to begin, as a share of its height from the top.</param>
     public Task<CanvasLook> LookAsync(string selector, double from = 0) => Tab.EvaluateFunctionAsync<CanvasLook>(
         """
@@ -106,12 +127,15 @@ internal sealed class VisitedPage : IAsyncDisposable
           copy.drawImage(canvas, 0, 0);
           const { data } = copy.getImageData(0, Math.floor(from * canvas.height), canvas.width, Math.ceil((1 - from) * canvas.height));
           const colours = new Set();
-          let sum = 0;
+          let [sum, squares] = [0, 0];
           for (let i = 0; i < data.length; i += 4) {
             colours.add((data[i] << 16) | (data[i + 1] << 8) | data[i + 2]);
-            sum += data[i] + data[i + 1] + data[i + 2];
+            const bright = (data[i] + data[i + 1] + data[i + 2]) / 3;
+            sum += bright;
+            squares += bright * bright;
           }
-          return { colours: colours.size, brightness: (4 * sum) / (3 * data.length) };
+          const brightness = 4 * sum / data.length;
+          return { colours: colours.size, brightness, spread: Math.sqrt(4 * squares / data.length - brightness * brightness) };
         }
         """, selector, from);
 
@@ -128,4 +152,4 @@ internal sealed class VisitedPage : IAsyncDisposable
     public async ValueTask DisposeAsync() => await Tab.DisposeAsync();
 }
 
-internal sealed record CanvasLook(int Colours, double Brightness);
+internal sealed record CanvasLook(int Colours, double Brightness, double Spread);

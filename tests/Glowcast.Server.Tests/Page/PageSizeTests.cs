@@ -1,5 +1,4 @@
 using Glowcast.Server.Page;
-using Microsoft.Extensions.FileProviders;
 
 namespace Glowcast.Server.Tests.Page;
 
@@ -9,17 +8,45 @@ public class PageSizeTests
 
     [Fact]
     public void The_page_s_own_code_is_small() => Assert.InRange(
-        Lengths(new BareScripts(new ManifestEmbeddedFileProvider(typeof(ServerHost).Assembly, "wwwroot")), "/").Sum(), 1, MostBytes);
+        PageSource.Paths.Where(path => !IsPicture(path)).Sum(path => new BareFiles(PageSource.Files).GetFileInfo(path).Length), 1, MostBytes);
 
     [Fact]
-    public void Scripts_are_sent_without_their_comments_and_with_all_else() => Assert.Equal(
-        "import { a } from './a.js';\nconst half = (x) => x / 2; const address = 'http://127.0.0.1/';\nexport class B {}\n",
-        BareScripts.WithoutComments(
-            "// @ts-check\n/** What it is for,\n * at length. */\nimport { a } from './a.js';\n\n  // Why so.\nconst half = (/** @type {number} */ x) => x / 2; const address = 'http://127.0.0.1/';\nexport class B {}\n"));
+    public void Scripts_are_sent_without_what_only_readers_need_and_with_all_else() => Assert.Equal(
+        "import { a } from './a.js';const half=(x)=>x / 2; const address='http://127.0.0.1/';export class B {c = 1;}\nexport const d=a({e: half,});",
+        BareFiles.Script(
+            """
+            // @ts-check
+            /** What it is for,
+             * at length. */
+            import { a } from './a.js';
 
-    private static IEnumerable<long> Lengths(IFileProvider files, string folder) => files.GetDirectoryContents(folder).SelectMany(entry =>
-    {
-        var path = $"{folder}{entry.Name}";
-        return entry.IsDirectory ? Lengths(files, $"{path}/") : [files.GetFileInfo(path).Length];
-    });
+              // Why so.
+            const half = (/** @type {number} */ x) => x / 2; const address = 'http://127.0.0.1/';
+            export class B {
+              c = 1;
+            }
+            export const d = a({
+              e: half,
+            });
+            """));
+
+    [Fact]
+    public void A_style_is_sent_without_what_only_readers_need_and_with_all_else() => Assert.Equal(
+        """:root{--paper:light-dark(#f6f1e5,#15181c);}.map svg:hover,input:focus-within{font:.8rem/1.45 "DejaVu Sans Mono",monospace;}""",
+        BareFiles.Style(
+            """
+            /* Paper and ink. */
+            :root {
+              --paper: light-dark(#f6f1e5, #15181c);
+            }
+            .map svg:hover, input:focus-within { font: .8rem/1.45 "DejaVu Sans Mono", monospace; }
+            """));
+
+    [Fact]
+    public void No_text_of_a_script_goes_over_more_than_one_line_and_no_comment_stands_after_code() => Assert.All(
+        PageSource.Paths.Where(path => path.EndsWith(".js", StringComparison.Ordinal)).SelectMany(path => PageSource.Text(path).Split('\n')),
+        line => Assert.True(line.Count(letter => letter == '`') % 2 == 0 && (!line.Contains(" //", StringComparison.Ordinal) || line.TrimStart().StartsWith("//", StringComparison.Ordinal)), line));
+
+    // A drawing written as text is code too.
+    private static bool IsPicture(string path) => path.EndsWith(".png", StringComparison.Ordinal);
 }

@@ -1,6 +1,6 @@
 // @ts-check
 import { bearing, multiples, stepFor } from '../think/scales.js';
-import { svg } from './elements.js';
+import { path, svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 
@@ -12,7 +12,7 @@ export function drawBearings(drawing, frame, span) {
   const { across, left, right } = frame;
   const step = stepFor(span.widthDeg, (right - left) / 46, [1, 2, 5, 10, 15, 30, 45, 90]);
   const fine = stepFor(span.widthDeg, (right - left) / 9, [0.5, 1, 5, 15]);
-  drawing.append(svg('path', { class: 'rule', d: `M${left} 0.5H${right}` }));
+  drawing.append(path('rule', `M${left} 0.5H${right}`));
   for (const at of multiples(span.fromDeg, span.fromDeg + span.widthDeg, fine)) drawing.append(tick(across.toPx(at), 4));
   for (const at of multiples(span.fromDeg, span.fromDeg + span.widthDeg, step)) {
     const x = across.toPx(at);
@@ -22,7 +22,7 @@ export function drawBearings(drawing, frame, span) {
 }
 
 /** @param {number} x @param {number} length */
-const tick = (x, length) => svg('path', { class: 'rule', d: `M${x} 0V${length}` });
+const tick = (x, length) => path('rule', `M${x} 0V${length}`);
 
 /** Times down the left of a panel.
  * @param {SVGElement} drawing @param {Frame} frame @param {import('../think/scales.js').TimeScale} down
@@ -32,8 +32,8 @@ export function drawTimes(drawing, frame, down, label, steps, phaseS) {
   for (const at of multiples(down.startS + phaseS, down.endS + phaseS, step)) {
     const y = down.toPx(at - phaseS);
     drawing.append(
-      svg('path', { class: 'grid', d: `M${frame.left} ${y}H${frame.right}` }),
-      svg('path', { class: 'rule', d: `M${frame.left - 5} ${y}H${frame.left}` }));
+      path('grid', `M${frame.left} ${y}H${frame.right}`),
+      path('rule', `M${frame.left - 5} ${y}H${frame.left}`));
     // A label that the edge would cut is left out.
     if (y < LabelPx || y > frame.height - LabelPx) continue;
     drawing.append(svg('text', { class: 'tick', x: frame.left - 8, y: y + 4, 'text-anchor': 'end' }, label(at - phaseS)));

@@ -17,9 +17,12 @@ export function frameOf(panel, span, height) {
   const isNarrow = width < NarrowPx;
   const [left, right] = [LabelsPx.left, width - (isNarrow ? LabelsPx.rightNarrow : LabelsPx.right)];
   return {
-    width, height, left, right, isNarrow, across: bearingScale(span.fromDeg, span.widthDeg, left, right), ratio: Math.min(3, window.devicePixelRatio || 1),
+    width, height, left, right, isNarrow, across: bearingScale(span.fromDeg, span.widthDeg, left, right), ratio: pixelRatio(),
   };
 }
+
+/** Device pixels to a CSS pixel, as far as it pays. */
+export const pixelRatio = () => Math.min(3, window.devicePixelRatio || 1);
 
 /** Lays a panel out anew: a canvas under the plot and an empty drawing over all of it.
  * @param {HTMLElement} panel @param {Frame} frame */

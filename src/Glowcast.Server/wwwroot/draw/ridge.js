@@ -3,7 +3,7 @@
 import { multiples, stepFor } from '../think/scales.js';
 import { cleanRectangle } from '../think/clean.js';
 import { frameOutline } from '../think/outline.js';
-import { svg } from './elements.js';
+import { path, svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {import('../think/ground.js').Raster} Raster */
@@ -49,10 +49,10 @@ export function drawAltitudes(drawing, frame, up) {
     const y = up.toPx(altitude);
     if (y < 9) continue;
     drawing.append(
-      svg('path', { class: 'rule', d: `M${frame.left - 5} ${y}H${frame.left}` }),
+      path('rule', `M${frame.left - 5} ${y}H${frame.left}`),
       svg('text', { class: 'tick', x: frame.left - 8, y: y + 4, 'text-anchor': 'end' }, `${altitude < 0 ? '−' : ''}${Math.abs(altitude)}°`));
   }
-  drawing.append(svg('path', { class: 'level', d: `M${frame.left} ${up.toPx(0)}H${frame.right}` }));
+  drawing.append(path('level', `M${frame.left} ${up.toPx(0)}H${frame.right}`));
 }
 
 /** The frames of one set as the camera cuts them.
@@ -87,6 +87,6 @@ export function drawSummits(drawing, frame, up, summits) {
     const y = [30, 44, 58].map(lift => foot - lift).find(at => at > NamePx && !taken.some(([from, to, row]) => Math.abs(row - at) < NamePx && from < x + half && to > x - half));
     if (y === undefined || x < frame.left || x > frame.right) continue;
     taken.push([x - half, x + half, y]);
-    drawing.append(svg('path', { class: 'leader', d: `M${x} ${y + 3}V${foot - 3}` }), svg('text', { class: 'summit', x, y, 'text-anchor': 'middle' }, name));
+    drawing.append(path('leader', `M${x} ${y + 3}V${foot - 3}`), svg('text', { class: 'summit', x, y, 'text-anchor': 'middle' }, name));
   }
 }

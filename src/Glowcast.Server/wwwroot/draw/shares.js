@@ -1,7 +1,7 @@
 // @ts-check
 /** The strip beside the chart: how much of the ridge and of the valley is lit, moment by moment. */
 import { ridgeShareAt, valleyShareAt } from '../think/chart.js';
-import { svg } from './elements.js';
+import { path, svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {import('../think/chart.js').Chart} Chart */
@@ -18,10 +18,10 @@ export function drawShares(drawing, frame, down, chart) {
   if (chart.valleyShare) {
     const valley = ys.map(y => `L${toPx(valleyShareAt(chart, down.toS(y)) ?? 0).toFixed(1)} ${y}`).join('');
     drawing.append(
-      svg('path', { class: 'valley-share', d: `M${from} 0${valley}L${from} ${frame.height}Z` }),
-      svg('path', { class: 'threshold', d: `M${toPx(chart.valleyLit)} 0V${frame.height}` }));
+      path('valley-share', `M${from} 0${valley}L${from} ${frame.height}Z`),
+      path('threshold', `M${toPx(chart.valleyLit)} 0V${frame.height}`));
   }
   drawing.append(
-    svg('path', { class: 'threshold', d: `M${toPx(chart.columnsLit)} 0V${frame.height}` }),
-    svg('path', { class: 'ridge-share', d: ridge }));
+    path('threshold', `M${toPx(chart.columnsLit)} 0V${frame.height}`),
+    path('ridge-share', ridge));
 }

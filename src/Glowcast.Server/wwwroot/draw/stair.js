@@ -1,6 +1,6 @@
 // @ts-check
 /** The set as a stair: each exposure a short bar over its bearings, at its instant. */
-import { svg } from './elements.js';
+import { path, svg } from './elements.js';
 
 /** @typedef {import('./plate.js').Frame} Frame */
 /** @typedef {{ exposure: import('../think/stair.js').Exposure, frame: number, opensS: number, closesS: number, problem: string | null }} Step */
@@ -42,7 +42,7 @@ function barHeight(down, stair) {
 }
 
 /** @param {number} x @param {number} y */
-const cross = (x, y) => svg('path', { class: 'cross', d: `M${x - 4} ${y - 4}l8 8m0-8l-8 8` });
+const cross = (x, y) => path('cross', `M${x - 4} ${y - 4}l8 8m0-8l-8 8`);
 
 /** Names the sweeps at the right of the enlarged set.
  * @param {SVGElement} drawing @param {Frame} frame @param {import('../think/scales.js').TimeScale} down @param {Step[]} stair */
@@ -53,7 +53,7 @@ export function drawSweepNames(drawing, frame, down, stair) {
     while (last + 1 < stair.length && stair[last + 1].exposure.set === set && stair[last + 1].exposure.row === row) last++;
     const y = (down.toPx(stair[first].opensS) + down.toPx(stair[last].closesS)) / 2;
     drawing.append(
-      svg('path', { class: 'rule', d: `M${frame.right + 11} ${down.toPx(stair[first].opensS)}H${frame.right + 15}V${down.toPx(stair[last].closesS)}H${frame.right + 11}` }),
+      path('rule', `M${frame.right + 11} ${down.toPx(stair[first].opensS)}H${frame.right + 15}V${down.toPx(stair[last].closesS)}H${frame.right + 11}`),
       svg('text', { class: 'tick', x: frame.right + 20, y: y + 4 }, frame.isNarrow ? `${set}·${row}` : `set ${set}, row ${row}`));
     first = last + 1;
   }

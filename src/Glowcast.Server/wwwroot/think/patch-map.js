@@ -9,22 +9,26 @@ import { SameSlope } from './ground.js';
 /** @typedef {{ patch: number, altitude: number, distance: number }} Middle of a patch */
 
 const Neighbours = 4;
+const Whole = 255;
 
 /** For each pixel of ground the four patches around it (above and below, in the two nearest columns of the chart) and
- * their weights: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.
+ * their weights, 255 together: near ones of the same slope count most. Between the sampled patches the picture is thus interpolated.
  * @param {Raster} raster @param {Uint32Array} pixels that show ground @param {Patches} patches @param {Chart} chart */
 export function patchMapOf(raster, pixels, patches, chart) {
   const index = patches.count < 65536 ? new Uint16Array(Neighbours * pixels.length) : new Uint32Array(Neighbours * pixels.length);
-  const weight = new Float32Array(Neighbours * pixels.length);
+  const weight = new Uint8Array(Neighbours * pixels.length);
+  const parts = new Float32Array(Neighbours);
   const columns = middles(raster, patches, chart);
   pixels.forEach((pixel, i) => {
     const along = Math.max(0, Math.min(chart.columns - 1, ((pixel % raster.columns + 0.5) * raster.columnDeg) / chart.columnDeg - 0.5));
     const left = Math.floor(along);
     const right = Math.min(chart.columns - 1, left + 1);
     const altitude = raster.topDeg - (Math.floor(pixel / raster.columns) + 0.5) * raster.rowDeg;
-    weigh(columns[left], altitude, raster.distances[pixel], 1 - (along - left), index, weight, Neighbours * i);
-    weigh(columns[right], altitude, raster.distances[pixel], along - left, index, weight, Neighbours * i + 2);
-    normalise(weight, Neighbours * i);
+    const around = index.subarray(Neighbours * i, Neighbours * (i + 1));
+    parts.fill(0);
+    weigh(columns[left], altitude, raster.distances[pixel], 1 - (along - left), around, parts, 0);
+    weigh(columns[right], altitude, raster.distances[pixel], along - left, around, parts, 2);
+    share(parts, weight, Neighbours * i);
   });
   return { index, weight };
 }
@@ -32,8 +36,8 @@ export function patchMapOf(raster, pixels, patches, chart) {
 /** The light of one pixel of ground. @param {ReturnType<typeof patchMapOf>} map @param {Float32Array} light of the patches @param {number} i */
 export function lightAt({ index, weight }, light, i) {
   const at = Neighbours * i;
-  return weight[at] * light[index[at]] + weight[at + 1] * light[index[at + 1]]
-    + weight[at + 2] * light[index[at + 2]] + weight[at + 3] * light[index[at + 3]];
+  return (weight[at] * light[index[at]] + weight[at + 1] * light[index[at + 1]]
+    + weight[at + 2] * light[index[at + 2]] + weight[at + 3] * light[index[at + 3]]) / Whole;
 }
 
 /** The middles of each column's patches, from the top down. @param {Raster} raster @param {Patches} patches @param {Chart} chart */
@@ -52,8 +56,8 @@ function middles(raster, patches, chart) {
 }
 
 /** @param {Middle[]} column @param {number} altitude @param {number} distance
- * @param {number} share of this column @param {Uint16Array | Uint32Array} index @param {Float32Array} weight @param {number} at */
-function weigh(column, altitude, distance, share, index, weight, at) {
+ * @param {number} nearness of this column, 0 to 1 @param {Uint16Array | Uint32Array} index @param {Float32Array} weight @param {number} at */
+function weigh(column, altitude, distance, nearness, index, weight, at) {
   if (column.length === 0) return;
   let [above, below] = [0, column.length - 1];
   while (below - above > 1) {
@@ -67,12 +71,19 @@ function weigh(column, altitude, distance, share, index, weight, at) {
     const apart = near.distance > 0 ? Math.log(near.distance / distance) / SameSlope : 4;
     index[at + slot] = near.patch;
     // A patch of another slope still counts a little, for ground that has no patch of its own.
-    weight[at + slot] = share * part * (Math.exp(-apart * apart) + 1e-3) + 1e-6;
+    weight[at + slot] = nearness * part * (Math.exp(-apart * apart) + 1e-3) + 1e-6;
   }
 }
 
-/** @param {Float32Array} weight @param {number} at */
-function normalise(weight, at) {
-  const sum = weight[at] + weight[at + 1] + weight[at + 2] + weight[at + 3];
-  if (sum > 0) for (let i = at; i < at + Neighbours; i++) weight[i] /= sum;
+/** Parts the whole weight. @param {Float32Array} parts @param {Uint8Array} weight @param {number} at */
+function share(parts, weight, at) {
+  const sum = parts.reduce((a, b) => a + b);
+  if (sum === 0) return;
+  let [rest, most] = [Whole, 0];
+  for (let i = 0; i < Neighbours; i++) {
+    weight[at + i] = Math.round(Whole * parts[i] / sum);
+    rest -= weight[at + i];
+    if (parts[i] > parts[most]) most = i;
+  }
+  weight[at + most] += rest;
 }

@@ -41,9 +41,11 @@ export const height = (metres, digits = 0) => length(metres, 'm', digits);
 /** @param {number} millimetres */
 export const centimetres = millimetres => length(millimetres / 10, 'cm', isImperial ? 1 : 0);
 
-/** A sentence of the service with its lengths in the user's units. @param {string} text */
-export const sentence = text => (isImperial
-  ? text.replace(/(\d+(?:\.\d+)?) (km|m|cm)\b/g, (_, value, unit) => length(Number(value), unit, value.includes('.') ? 1 : 0)) : text);
+/** A sentence of the service with its lengths in the user's units; whole metres become feet by fives, which are no finer. @param {string} text */
+export const sentence = text => (isImperial ? text.replace(/(\d+(?:\.\d+)?) (km|m|cm)\b/g, (_, value, unit) => {
+  const step = unit === 'm' && value >= 100 ? 5 * Imperial.m[0] : Number(value) || 1;
+  return length(step * Math.round(value / step), unit, value.includes('.') ? 1 : 0);
+}) : text);
 
 /** @param {number} number of pixels */
 export const pixels = number => Math.floor(number).toLocaleString('en-GB').replaceAll(',', '\u202f');

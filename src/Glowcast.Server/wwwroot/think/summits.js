@@ -3,6 +3,9 @@
 
 /** @typedef {{ name: string, latitudeDeg: number, longitudeDeg: number }} Summit */
 
+/** What only files of points have. */
+export const Points = /<gpx\b|"Feature/;
+
 /** @param {string} text of a file @returns {Summit[]} those that have a name */
 export function summitsOf(text) {
   const found = text.trimStart().startsWith('{') ? fromGeoJson(JSON.parse(text)) : fromGpx(text);

@@ -1,6 +1,6 @@
 // @ts-check
 /** What is taken along into the field, as files. */
-import { html } from '../draw/elements.js';
+import { button, html } from '../draw/elements.js';
 import * as service from '../api.js';
 
 const Kinds = { html: 'Field card', ics: 'Calendar', gpx: 'Waypoints (GPX)', kml: 'Waypoints (KML)', geojson: 'Waypoints (GeoJSON)', csv: 'Frames (CSV)', png: 'Picture' };
@@ -9,19 +9,15 @@ export class Along {
   /** @param {HTMLElement} place @param {() => any} plan */
   constructor(place, plan) {
     const said = html('p', { role: 'status' });
-    place.append(html('h3', {}, 'Take it along'), html('div', { class: 'buttons' }, ...Object.entries(Kinds).map(([kind, name]) => {
-      const button = html('button', { type: 'button' }, name);
-      button.addEventListener('click', async () => {
-        said.textContent = `${name}: being made …`;
-        try {
-          save(await service.card(plan(), kind), `glowcast-${plan().date}.${kind}`);
-          said.textContent = `${name}: saved.`;
-        } catch (error) {
-          said.textContent = `${name}: ${/** @type {Error} */ (error).message}`;
-        }
-      });
-      return button;
-    })), said);
+    place.append(html('h3', {}, 'Take it along'), html('div', { class: 'buttons' }, ...Object.entries(Kinds).map(([kind, name]) => button(name, async () => {
+      said.textContent = `${name}: being made …`;
+      try {
+        save(await service.card(plan(), kind), `glowcast-${plan().date}.${kind}`);
+        said.textContent = `${name}: saved.`;
+      } catch (error) {
+        said.textContent = `${name}: ${/** @type {Error} */ (error).message}`;
+      }
+    }))), said);
   }
 }
 

@@ -1,6 +1,6 @@
 // @ts-check
 /** What stands above everything: undo, redo, the link, units, and the light of the page itself. */
-import { html } from '../draw/elements.js';
+import { button, html } from '../draw/elements.js';
 import { setUnits } from '../think/say.js';
 
 const Looks = { auto: 'as the system', light: 'light', dark: 'dark', red: 'red, for the night' };
@@ -33,13 +33,6 @@ export class Bar {
     this.undo.disabled = !canUndo;
     this.redo.disabled = !canRedo;
   }
-}
-
-/** @param {string} text @param {() => void} does */
-function button(text, does) {
-  const made = /** @type {HTMLButtonElement} */ (html('button', { type: 'button' }, text));
-  made.addEventListener('click', does);
-  return made;
 }
 
 /** A choice that this browser remembers. @param {string} label @param {string} id @param {Record<string, string>} names @param {(name: string) => void} use */

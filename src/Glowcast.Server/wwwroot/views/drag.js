@@ -22,8 +22,31 @@ export function onDrag(panel, begin) {
   });
 }
 
-/** Where in a panel the pointer is. @param {MouseEvent} event @param {Element} panel @returns {Point} */
-export function within(event, panel) {
+/** Two fingers that move together or apart. @param {HTMLElement} panel
+ * @param {(from: Point & { apart: number }, to: Point & { apart: number }) => void} move gets the middle between them and how far apart they are, before and now
+ * @returns {() => boolean} whether the fingers that touch, or touched last, have pinched, so that none of them drags */
+export function onPinch(panel, move) {
+  /** @type {Map<number, Point>} */
+  const fingers = new Map();
+  let isPinched = false;
+  const between = ([a, b] = [...fingers.values()]) => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, apart: Math.hypot(a.x - b.x, a.y - b.y) });
+  panel.addEventListener('pointerdown', event => {
+    if (fingers.size === 0) isPinched = false;
+    if (event.pointerType === 'touch') fingers.set(event.pointerId, within(event, panel));
+    isPinched ||= fingers.size > 1;
+  });
+  panel.addEventListener('pointermove', event => {
+    if (!fingers.has(event.pointerId)) return;
+    const before = fingers.size === 2 && between();
+    fingers.set(event.pointerId, within(event, panel));
+    if (before) move(before, between());
+  });
+  for (const end of /** @type {const} */ (['pointerup', 'pointercancel'])) panel.addEventListener(end, event => fingers.delete(event.pointerId));
+  return () => isPinched;
+}
+
+/** Where in a panel the pointer is. @param {{ clientX: number, clientY: number }} pointer @param {Element} panel @returns {Point} */
+export function within({ clientX, clientY }, panel) {
   const box = panel.getBoundingClientRect();
-  return { x: event.clientX - box.left, y: event.clientY - box.top };
+  return { x: clientX - box.left - panel.clientLeft, y: clientY - box.top - panel.clientTop };
 }

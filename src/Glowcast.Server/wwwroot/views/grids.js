@@ -2,10 +2,13 @@
 /** Elevation grids and named summits of the user's own, dropped or chosen as files. */
 import { html } from '../draw/elements.js';
 import * as service from '../api.js';
-import { summitsOf } from '../think/summits.js';
+import { Points, summitsOf } from '../think/summits.js';
+
+// Of whatever else is dropped the content tells what it is.
+const Grid = /\.(hgt|tiff?|dt[0-2]|asc|zip)$/i;
 
 export class Grids {
-  /** @param {HTMLElement} place @param {{ onGrid: (id: string) => void, onForget: (id: string) => void, onSounding: (text: string) => void,
+  /** @param {HTMLElement} place @param {{ onGrid: (id: string) => void, onForget: (id: string) => void, onSounding: (text: string) => Promise<void>,
    * onSummits: (summits: import('../think/summits.js').Summit[]) => void }} does */
   constructor(place, does) {
     this.does = does;
@@ -13,10 +16,14 @@ export class Grids {
     this.said = html('div', { role: 'status' });
     this.list = html('ul', { class: 'kept' });
     const zone = html('div', { class: 'drop' },
-      html('label', { for: 'grid-file' }, 'Drop elevation grids here (.hgt, GeoTIFF, DTED, Esri ASCII), named summits (GPX, GeoJSON) or a sounding (text): '), this.file);
+      html('label', { for: 'grid-file' }, 'Drop files on the page, or choose them here: elevation grids (.hgt, GeoTIFF, DTED, Esri ASCII), named summits (GPX, GeoJSON), a sounding (text). '), this.file);
     this.file.addEventListener('change', () => this.take(this.file.files));
-    for (const over of ['dragover', 'drop']) zone.addEventListener(over, event => event.preventDefault());
-    zone.addEventListener('drop', event => this.take(/** @type {DragEvent} */ (event).dataTransfer?.files));
+    // Wherever it falls: a browser would leave the page for a file that it is left with.
+    for (const over of /** @type {const} */ (['dragover', 'drop'])) addEventListener(over, event => {
+      if (!event.dataTransfer?.types.includes('Files')) return;
+      event.preventDefault();
+      if (over === 'drop') this.take(event.dataTransfer.files);
+    });
     place.append(zone, this.said, this.list);
   }
 
@@ -25,14 +32,18 @@ export class Grids {
     for (const file of files ?? []) {
       const line = html('p', {}, file.name);
       this.said.append(line);
+      let sounding = false;
       try {
-        if (/\.(gpx|geojson|json)$/i.test(file.name)) {
-          const summits = summitsOf(await file.text());
+        const text = Grid.test(file.name) ? '' : await file.text();
+        if (Points.test(text)) {
+          const summits = summitsOf(text);
           line.textContent = `${file.name}: ${summits.length} named ${summits.length === 1 ? 'point' : 'points'}.`;
           this.does.onSummits(summits);
-        } else if (/\.(txt|csv|html?|temp|fm35)$/i.test(file.name)) {
-          this.does.onSounding(await file.text());
-          line.textContent = `${file.name}: laid under the plan.`;
+        } else if (text) {
+          sounding = true;
+          const { likelihood } = await service.sounding(text);
+          await this.does.onSounding(text);
+          line.textContent = `${file.name}: a sounding; likelihood of a sea of cloud: ${likelihood}. It is laid under the plan.`;
         } else {
           const { id } = await service.sendGrid(file, share => { line.textContent = `${file.name}: ${Math.round(100 * share)} %`; });
           line.textContent = `${file.name}: taken in.`;
@@ -41,7 +52,7 @@ export class Grids {
       } catch (error) {
         const faults = error instanceof service.Refusal ? Object.values(error.faults).flat() : [];
         line.className = 'missing';
-        line.textContent = `${file.name} was refused: ${faults.join(' ') || /** @type {Error} */ (error).message}`;
+        line.textContent = `${file.name} was refused${sounding ? ' as a sounding' : ''}: ${faults.join(' ') || /** @type {Error} */ (error).message}`;
       }
     }
     this.file.value = '';

@@ -1,11 +1,11 @@
 // @ts-check
 /** The hillshade of the user's own grids: where the lookout stands, where it looks, and what it sees of the ground. */
-import { html, svg } from '../draw/elements.js';
+import { button, html, path, svg } from '../draw/elements.js';
 import { inks } from '../draw/plate.js';
 import * as say from '../think/say.js';
 import { sightTo } from '../think/sight.js';
 import { between, placeAt } from '../think/sphere.js';
-import { onDrag, within } from './drag.js';
+import { onDrag, onPinch, within } from './drag.js';
 
 /** @typedef {import('../think/sphere.js').Place} Place */
 /** @typedef {{ id: string, grid: Bounds & { name: string } }} Grid */
@@ -41,23 +41,22 @@ export class GroundMap {
     this.panel = html('div', { class: 'panel map', role: 'application', tabindex: '0',
       'aria-label': 'Map of the ground. Arrow keys move it, plus and minus zoom, Enter picks the middle.' }, this.canvas);
     this.text = html('p', { role: 'status' }, 'Click the ground, or press Enter for the middle of the map.');
-    this.stand = this.button('Stand here', () => this.picked && does.stand(this.picked));
-    this.look = this.button('Look there', () => this.picked && does.look(between(this.plan.lookout, this.picked).bearingDeg));
-    place.append(this.panel, html('div', { class: 'buttons' }, this.button('+', () => this.zoom(Zoom), 'Zoom in'), this.button('−', () => this.zoom(1 / Zoom), 'Zoom out'), this.stand, this.look), this.text);
+    this.stand = button('Stand here', () => this.picked && does.stand(this.picked));
+    this.look = button('Look there', () => this.picked && does.look(between(this.plan.lookout, this.picked).bearingDeg));
+    place.append(this.panel, html('div', { class: 'buttons' }, button('+', () => this.zoom(Zoom), 'Zoom in'), button('−', () => this.zoom(1 / Zoom), 'Zoom out'), this.stand, this.look), this.text);
     this.listen();
   }
 
-  /** @param {string} text @param {() => void} does @param {string} [label] */
-  button(text, does, label = text) {
-    const made = html('button', { type: 'button', 'aria-label': label }, text);
-    made.addEventListener('click', does);
-    return made;
-  }
-
   listen() {
+    const isPinched = onPinch(this.panel, (from, to) => {
+      if (!this.view) return;
+      this.moveTo(this.view, from.x - to.x, from.y - to.y);
+      this.zoom(to.apart / from.apart, to.x, to.y);
+    });
     onDrag(this.panel, from => {
       const begun = this.view && { ...this.view };
       return begun && ((to, isDone) => {
+        if (isPinched()) return;
         if (Math.hypot(to.x - from.x, to.y - from.y) > ClickPx) this.moveTo(begun, from.x - to.x, from.y - to.y);
         else if (isDone) this.pick(this.placeOf(to.x, to.y));
       });
@@ -164,8 +163,8 @@ export class GroundMap {
     this.picked = place;
     const from = this.plan.lookout;
     const isKnown = Number.isFinite(from?.latitudeDeg) && Number.isFinite(from?.longitudeDeg);
-    /** @type {HTMLButtonElement} */ (this.stand).disabled = !place;
-    /** @type {HTMLButtonElement} */ (this.look).disabled = !place || !isKnown;
+    this.stand.disabled = !place;
+    this.look.disabled = !place || !isKnown;
     if (place) {
       const { bearingDeg, metres } = isKnown ? between(from, place) : { bearingDeg: 0, metres: 0 };
       const sight = isKnown && this.forecast?.scene ? sightTo(this.forecast.scene.raster, bearingDeg, metres) : null;
@@ -221,13 +220,13 @@ export class GroundMap {
       const far = width + height;
       for (const bearingDeg of [span?.fromDeg, span?.toDeg].filter(Number.isFinite)) {
         const [east, north] = [Math.sin(bearingDeg * Math.PI / 180), Math.cos(bearingDeg * Math.PI / 180)];
-        drawing.append(svg('path', { class: 'sightline', d: `M${x} ${y}l${east * far} ${-north * far}` }));
+        drawing.append(path('sightline', `M${x} ${y}l${east * far} ${-north * far}`));
       }
-      drawing.append(svg('path', { class: 'lookout', d: `M${x} ${y}l-7 -14h14Z` }), svg('text', { class: 'note', x: x + 10, y: y - 5 }, 'lookout'));
+      drawing.append(path('lookout', `M${x} ${y}l-7 -14h14Z`), svg('text', { class: 'note', x: x + 10, y: y - 5 }, 'lookout'));
     }
     if (this.picked) {
       const { x, y } = this.pxOf(this.picked);
-      drawing.append(svg('path', { class: 'picked', d: `M${x - 8} ${y}h16M${x} ${y - 8}v16` }));
+      drawing.append(path('picked', `M${x - 8} ${y}h16M${x} ${y - 8}v16`));
     }
     this.panel.append(drawing);
   }

@@ -1,6 +1,6 @@
 // @ts-check
 /** What a forecast says in words. */
-import { html } from '../draw/elements.js';
+import { button, html } from '../draw/elements.js';
 import { msAt } from '../think/chart.js';
 import * as say from '../think/say.js';
 
@@ -116,7 +116,7 @@ export function remediesView({ answer, clock }, onTry) {
       html('b', {}, remedy.change), ` ${say.sentence(remedy.cost)} `,
       html('span', { class: 'quiet' },
         `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.time(remedy.marginS)} to spare; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`), ' ',
-      action(remedy.parts > 1 ? 'Try the first half' : 'Try it', () => onTry(remedy.edits))))),
+      button(remedy.parts > 1 ? 'Try the first half' : 'Try it', () => onTry(remedy.edits))))),
   ];
 }
 
@@ -142,7 +142,7 @@ export function cloudView({ answer: { cloud } }, onLeaveOut) {
     html('h3', {}, 'Cloud'), html('p', {}, say.sentence(cloud.sentence ?? given)),
     sounding && html('p', {}, `Likelihood of a sea of cloud by the sounding: ${sounding.likelihood}. ${say.sentence(sounding.lookout?.sentence ?? '')}`),
     sounding && html('ul', {}, ...sounding.reasons.map((/** @type {string} */ reason) => html('li', {}, say.sentence(reason)))),
-    sounding && action('Leave the sounding out', onLeaveOut),
+    sounding && button('Leave the sounding out', onLeaveOut),
   ];
 }
 
@@ -150,13 +150,6 @@ export function cloudView({ answer: { cloud } }, onLeaveOut) {
 export const cautionsView = ({ answer }) => [
   html('h3', {}, 'Mind'), html('ul', {}, ...answer.cautions.map((/** @type {string} */ caution) => html('li', {}, say.sentence(caution)))),
 ];
-
-/** @param {string} text @param {() => void} does */
-function action(text, does) {
-  const button = html('button', { type: 'button' }, text);
-  button.addEventListener('click', does);
-  return button;
-}
 
 /** @param {([string, string] | null)[]} pairs */
 function facts(pairs) {

@@ -2,11 +2,11 @@
 /** The plate: ridge picture, bearings, light chart and the set enlarged, drawn from a forecast and what the user chose. */
 import { drawBearings, drawTimes } from '../draw/axis.js';
 import { fillLight, fillSwatch } from '../draw/light-states.js';
-import { frameOf, inks, layOut, layOver } from '../draw/plate.js';
+import { frameOf, inks, layOut, layOver, pixelRatio } from '../draw/plate.js';
 import { drawAltitudes, drawClean, drawFrames, drawSummits, placeScene, skyOf, upScale } from '../draw/ridge.js';
 import { drawShares } from '../draw/shares.js';
 import { drawStair, drawSweepNames } from '../draw/stair.js';
-import { html, svg } from '../draw/elements.js';
+import { html, path, svg } from '../draw/elements.js';
 import { drawWindows } from '../draw/windows.js';
 import { State, msAt } from '../think/chart.js';
 import { shownOf } from '../think/forecast.js';
@@ -42,6 +42,8 @@ export class Plate {
     this.ridge.prepend(this.view);
     /** @type {ImageData | null} */
     this.image = null;
+    /** The same, a number a pixel. */
+    this.rgba = new Uint32Array();
     /** What is drawn. @type {Forecast | null} */
     this.forecast = null;
     /** @type {import('../draw/ridge.js').UpScale | null} */
@@ -91,6 +93,7 @@ export class Plate {
     const { columns, rows } = forecast.scene.raster;
     [this.ground.width, this.ground.height] = [columns, rows];
     this.image = new ImageData(columns, rows);
+    this.rgba = new Uint32Array(this.image.data.buffer);
   }
 
   /** Paints the ground at the raster's own size, and the sky behind it. @param {Forecast} forecast @param {number} minute */
@@ -99,7 +102,7 @@ export class Plate {
     const sun = chart ? { azimuthDeg: chart.sunAzimuthDeg[minute], altitudeDeg: chart.sunAltitudeDeg[minute] } : NoSun;
     const inks = inColour(inksAt(sun.altitudeDeg), chart?.beamX[minute] ?? null, chart?.beamY[minute] ?? null);
     const light = chart ? lightOfPatches(chart, scene.patches, minute) : new Float32Array();
-    paintGround(this.image.data, scene.ground, scene.map, light, sun, inks);
+    paintGround(this.rgba, scene.ground, scene.map, light, sun, inks);
     /** @type {CanvasRenderingContext2D} */ (this.ground.getContext('2d')).putImageData(this.image, 0, 0);
     this.view.style.background = skyOf(this.up, inks);
   }
@@ -178,8 +181,12 @@ export class Plate {
   moveMinute({ span }, choice) {
     const drawing = this.light.querySelector('svg');
     if (!drawing || !this.down.light) return;
-    const { left, right } = frameOf(this.light, span, 0);
-    const now = drawing.querySelector('.now') ?? drawing.appendChild(svg('path', { class: 'now', d: `M${left - 6} -5l6 5l-6 5ZM${left} 0H${right}` }));
+    let now = drawing.querySelector('.now');
+    if (!now) {
+      // Asking for the width makes the browser lay the page out, which is not for every minute.
+      const { left, right } = frameOf(this.light, span, 0);
+      now = drawing.appendChild(path('now', `M${left - 6} -5l6 5l-6 5ZM${left} 0H${right}`));
+    }
     now.setAttribute('transform', `translate(0 ${this.down.light.toPx(choice.minute * 60).toFixed(1)})`);
   }
 
@@ -204,7 +211,8 @@ export class Plate {
 
 /** The swatches of the legend. @param {HTMLElement} legend */
 export function paintLegend(legend) {
-  for (const canvas of legend.querySelectorAll('canvas')) fillSwatch(canvas, State[/** @type {keyof typeof State} */ (canvas.dataset.state)], inks());
+  const ink = inks();
+  for (const canvas of legend.querySelectorAll('canvas')) fillSwatch(canvas, State[/** @type {keyof typeof State} */ (canvas.dataset.state)], pixelRatio(), ink);
 }
 
 /** @param {import('../draw/plate.js').Frame} frame */

@@ -1,6 +1,6 @@
 // @ts-check
 /** The print on a wall, beside a person, both to scale. */
-import { html, svg } from '../draw/elements.js';
+import { html, path, svg } from '../draw/elements.js';
 import { cleanRectangle } from '../think/clean.js';
 import { clockwise } from '../think/scales.js';
 import * as say from '../think/say.js';
@@ -47,7 +47,7 @@ export class Print {
     const [floor, top] = [wallMm.height * pxPerMm, (wallMm.height - Math.max(EyesMm, heightMm / 2 + 100) - heightMm / 2) * pxPerMm];
     this.panel.style.height = `${floor + 12}px`;
     const drawing = svg('svg', { width: this.panel.clientWidth, height: floor + 12 },
-      svg('path', { class: 'rule', d: `M0 ${floor}H${this.panel.clientWidth}` }),
+      path('rule', `M0 ${floor}H${this.panel.clientWidth}`),
       svg('path', { class: 'person', d: Figure, transform: `translate(${(widthMm + BesideMm * 1.35) * pxPerMm} ${floor}) scale(${pxPerMm})` }));
     this.panel.replaceChildren(drawing, this.canvas);
     Object.assign(this.canvas.style, { left: `${0.6 * BesideMm * pxPerMm}px`, top: `${top}px`, width: `${widthMm * pxPerMm}px`, height: `${heightMm * pxPerMm}px` });

@@ -1,6 +1,6 @@
 // @ts-check
 /** The season: a ribbon of days with their windows, and the best of them with reasons. A day that is picked moves everything. */
-import { html, svg } from '../draw/elements.js';
+import { button, html, path, svg } from '../draw/elements.js';
 import { shortDate } from '../think/clock.js';
 import { multiples, stepFor } from '../think/scales.js';
 import * as say from '../think/say.js';
@@ -27,12 +27,15 @@ export class Season {
     this.from = /** @type {HTMLInputElement} */ (html('input', { type: 'date', id: 'season-from' }));
     this.to = /** @type {HTMLInputElement} */ (html('input', { type: 'date', id: 'season-to' }));
     this.said = html('p', { role: 'status', class: 'quiet' });
-    this.stop = html('button', { type: 'button', hidden: '' }, 'Stop');
+    this.stopping = new AbortController();
+    this.go = html('button', { type: 'submit' }, 'Look through the days');
+    this.stop = button('Stop', () => this.stopping.abort());
+    this.stop.hidden = true;
     const form = html('form', { class: 'choice' }, html('label', { for: 'season-from' }, 'from'), this.from, html('label', { for: 'season-to' }, 'to'), this.to,
-      html('button', { type: 'submit' }, 'Look through the days'), this.stop);
+      this.go, this.stop);
     form.addEventListener('submit', event => {
       event.preventDefault();
-      this.ask(plan());
+      if (this.stop.hidden) this.ask(plan());
     });
     this.panel = html('div', { class: 'panel ribbon', role: 'slider', tabindex: '0', 'aria-label': 'Day of the season: arrow keys, then Enter', hidden: '' });
     this.list = html('ol', { class: 'remedies' });
@@ -59,9 +62,8 @@ export class Season {
 
   /** @param {any} plan */
   async ask(plan) {
-    const stopping = new AbortController();
+    const stopping = this.stopping = new AbortController();
     this.stop.hidden = false;
-    this.stop.onclick = () => stopping.abort();
     try {
       const answer = await service.season({ plan, from: this.from.value, to: this.to.value }, share => { this.said.textContent = `Looking through the days: ${say.percent(share)}`; }, stopping.signal);
       const days = /** @type {Day[]} */ (answer.days);
@@ -72,16 +74,15 @@ export class Season {
     } catch (error) {
       this.said.textContent = stopping.signal.aborted ? 'Stopped.' : [/** @type {Error} */ (error).message, ...Object.values(/** @type {any} */ (error).faults ?? {}).flat()].join(' ');
     }
+    // Who stopped it by keys goes on from here.
+    if (document.activeElement === this.stop) this.go.focus();
     this.stop.hidden = true;
   }
 
   /** @param {Day[]} best */
   offer(best) {
-    this.list.replaceChildren(...best.map(day => {
-      const button = html('button', { type: 'button' }, shortDate(day.date));
-      button.addEventListener('click', () => this.onPick(day.date));
-      return html('li', {}, button, ` ${this.windowsOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))));
-    }));
+    this.list.replaceChildren(...best.map(day => html('li', {},
+      button(shortDate(day.date), () => this.onPick(day.date)), ` ${this.windowsOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))))));
   }
 
   /** @param {Day} day */
@@ -117,18 +118,18 @@ export class Season {
     const y = (/** @type {number} */ seconds) => (seconds - first) / (last - first) * (Height - Foot);
     const drawing = svg('svg', { width: this.panel.clientWidth, height: Height, 'aria-hidden': 'true' });
     for (const at of multiples(first, last, stepFor(last - first, 7, [1800, HourS, 2 * HourS, 3 * HourS, 6 * HourS]))) drawing.append(
-      svg('path', { class: 'grid', d: `M${Left} ${y(at)}H${this.panel.clientWidth}` }),
+      path('grid', `M${Left} ${y(at)}H${this.panel.clientWidth}`),
       svg('text', { class: 'tick', x: Left - 6, y: y(at) + 4, 'text-anchor': 'end' }, new Date(1000 * at).toISOString().slice(11, 16)));
     days.forEach((day, i) => {
       const x = Left + i * wide;
-      if (day.date.endsWith('-01')) drawing.append(svg('path', { class: 'rule', d: `M${x} ${Height - Foot}v6` }), svg('text', { class: 'tick', x: x + 3, y: Height - 6 }, shortDate(day.date).split(' ')[2]));
+      if (day.date.endsWith('-01')) drawing.append(path('rule', `M${x} ${Height - Foot}v6`), svg('text', { class: 'tick', x: x + 3, y: Height - 6 }, shortDate(day.date).split(' ')[2]));
       for (const window of day.windows) drawing.append(svg('rect', {
         class: 'day', x, y: y(secondOf(window.start)), width: Math.max(1, wide - (wide > 4 ? 1 : 0)), height: Math.max(1, y(secondOf(window.end)) - y(secondOf(window.start))),
         'fill-opacity': 0.35 + 0.65 * day.score,
       }, svg('title', {}, `${shortDate(day.date)}: ${this.windowsOf(day)}`)));
-      if (day.date === this.date) drawing.append(svg('path', { class: 'today', d: `M${x + wide / 2} 0V${Height - Foot}` }));
+      if (day.date === this.date) drawing.append(path('today', `M${x + wide / 2} 0V${Height - Foot}`));
     });
-    drawing.append(svg('path', { class: 'rule', d: `M${Left} ${Height - Foot}H${this.panel.clientWidth}` }));
+    drawing.append(path('rule', `M${Left} ${Height - Foot}H${this.panel.clientWidth}`));
     this.panel.replaceChildren(drawing);
     const day = days.find(({ date }) => date === this.date);
     this.panel.setAttribute('aria-valuenow', String(days.findIndex(({ date }) => date === this.date)));
