@@ -94,11 +94,8 @@ internal static class ForecastPage
     private static IReadOnlyList<string> Row(string name, WindowEdge edge, Clock clock) =>
         [name, .. clock.Cells(edge.At), Say.Time(edge.Uncertainty.CombinedS), LightWords.Because(edge.Cause)];
 
-    private static string Describe(LightWindow window)
-    {
-        var unknown = new[] { window.Start.UnknownBeyond, window.End.UnknownBeyond }.Max();
-        return $"{Say.Time(window.Length)} of {LightWords.Of(window.Direction)}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
-            + $"Half-way, {Say.Share(window.RidgeShareInMiddle)} of the ridge and {Say.Share(window.ValleyShareInMiddle)} of the valley are lit."
-            + (unknown is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here; add the next grid to be sure." : "");
-    }
+    private static string Describe(LightWindow window) =>
+        $"{Say.Time(window.Length)} of {LightWords.Of(window.Direction)}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
+        + $"Half-way, {Say.Share(window.RidgeShareInMiddle)} of the ridge and {Say.Share(window.ValleyShareInMiddle)} of the valley are lit."
+        + (window.UnknownBeyond is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here; add the next grid to be sure." : "");
 }

@@ -66,6 +66,9 @@ public sealed record LightWindow(
 
     public DayHalf Half { get; init; }
 
+    /// <summary>Where the grid ends towards the sun, the nearer of both ends, if ground past its edge could matter; else null.</summary>
+    public Length? UnknownBeyond => new[] { Start.UnknownBeyond, End.UnknownBeyond }.Min();
+
     /// <summary>Null where the window stands alone, and for the first part of a broken one.</summary>
     public WindowBreak? BreakBefore { get; init; }
 

@@ -42,7 +42,7 @@ internal static class SkyBlock
     }
 
     private static string? UnknownBeyond(LightForecast forecast) =>
-        new[] { forecast.BestWindow?.Start.UnknownBeyond, forecast.BestWindow?.End.UnknownBeyond }.Max() is { } edge
+        forecast.BestWindow?.UnknownBeyond is { } edge
             ? $"ends {Say.Distance(edge.Metres)} off towards the sun; ground past it could cast shade"
             : null;
 }

@@ -43,7 +43,7 @@ export function windowsView({ answer, clock }) {
   return answer.windows.map((/** @type {any} */ window, /** @type {number} */ i) => html('section', {},
     html('h3', {}, answer.windows.length > 1 ? `Window ${i + 1}` : 'The window'),
     facts([
-      ['opens', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${say.Opens[window.startCause]}`],
+      ['starts', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${say.Opens[window.startCause]}`],
       ['ends', `${clock.hms(Date.parse(window.end))} ${say.plusMinus(window.endUncertaintyS)}, ${say.Ends[window.endCause]}`],
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
