@@ -24,7 +24,7 @@ public sealed record LightSeen(LightChange Change, Instant At, Duration Uncertai
     private const int MostStepsOfChange = 3;
 
     /// <summary>From the steps of brightness along the sets of a take; at most one in each set.</summary>
-    /// <remarks>docs/model.md, Take eq. 16: up to three neighbouring steps that together make a stop or more, and four times what the
+    /// <remarks>docs/model.md, Take eq. 17: up to three neighbouring steps that together make a stop or more, and four times what the
     /// other steps do. The moment is the middle of their time; within that time any is as likely.</remarks>
     public static IReadOnlyList<LightSeen> In(SortedTake take, CameraClock clock)
     {

@@ -4,7 +4,7 @@ namespace Glowcast.Engine.Take;
 
 /// <summary>How the brightness of a set ran, from what neighbouring frames share.</summary>
 /// <remarks>
-/// docs/model.md, Take eq. 12: the right strip of one frame and the left strip of its neighbour show the same ground, so that
+/// docs/model.md, Take eq. 13: the right strip of one frame and the left strip of its neighbour show the same ground, so that
 /// their difference, less the difference of the settings, is what the light changed by between the two. The sum over a row is
 /// its drift; rows are joined by the frames above one another. A vignette darkens both strips alike and drops out.
 /// </remarks>
