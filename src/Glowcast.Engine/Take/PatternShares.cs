@@ -17,13 +17,16 @@ internal sealed class PatternShares
         usual = new Lazy<double?>(() => SessionFacts.Median(Enumerable.Range(0, facts.Count).Select(BesideAlike).OfType<double>()));
     }
 
+    /// <summary>Whether any frame can be compared with another.</summary>
+    public bool AreKnown => usual.Value is > 0;
+
     /// <returns>Null where either frame has no preview, or is shot with another lens, another way up or at another exposure.</returns>
     public double? Between(int a, int b)
     {
-        if (usual.Value is not > 0 || !facts.SameGeometry(a, b) || !facts.SameExposure(a, b, 0)) return null;
+        if (!AreKnown || !facts.SameGeometry(a, b) || !facts.SameExposure(a, b, 0)) return null;
         if (facts.Frames[a].Glance is not { } first || facts.Frames[b].Glance is not { } second) return null;
         var pair = ((long)Math.Min(a, b) << 32) | (uint)Math.Max(a, b);
-        if (!known.TryGetValue(pair, out var share)) known[pair] = share = (float)(first.PatternDistanceTo(second) / usual.Value.Value);
+        if (!known.TryGetValue(pair, out var share)) known[pair] = share = (float)(first.PatternDistanceTo(second) / usual.Value!.Value);
         return share;
     }
 

@@ -49,7 +49,7 @@ internal static class RhythmFit
     /// <summary>From a layout by times to one by what its places show as well; the earlier one where that is no likelier.</summary>
     public static FittedRhythm ByPictures(SessionFacts facts, Range range, FittedRhythm fit)
     {
-        for (var round = 0; round < Rounds; round++)
+        for (var round = 0; round < Rounds && facts.Patterns.AreKnown; round++)
         {
             var next = Enum.GetValues<SeenFrom>().Select(from => Seen(facts, range, fit, from)).MaxBy(next => next.Score)!;
             if (next.Score <= fit.Score) break;
