@@ -15,6 +15,9 @@ public sealed record TakeAnswer(
     IReadOnlyList<TakeSetAnswer> Sets, IReadOnlyList<LooseFrameAnswer> Loose, IReadOnlyList<string> WithoutTime, IReadOnlyList<SkippedFileAnswer> Skipped,
     IReadOnlyList<RepeatAnswer> Repeats, CameraClockAnswer? Clock, OwnTimesAnswer? OwnTimes, IReadOnlyList<string> Cautions)
 {
+    /// <summary>Names of all frames with a time, in the order they were shot; camera by camera.</summary>
+    public IReadOnlyList<string> InOrder { get; init; } = [];
+
     /// <summary>Null unless asked for.</summary>
     public TakeComparedAnswer? Compared { get; init; }
 
@@ -50,7 +53,10 @@ public sealed record TakeAnswer(
             [.. skipped.Select(fault => new SkippedFileAnswer(fault.Field, fault.Message))],
             [.. take.Choices.Select(choice => new RepeatAnswer([.. choice.Sets.Select(set => set + 1)], choice.Better + 1, choice.Reason))],
             clock is null ? null : new CameraClockAnswer(clock.Source, clock.AheadOfUtc.TotalSeconds, clock.Spread?.TotalSeconds),
-            own is null ? null : OwnTimesAnswer.Of(own), take.Cautions);
+            own is null ? null : OwnTimesAnswer.Of(own), take.Cautions)
+        {
+            InOrder = [.. take.InOrder.Select(frame => frame.Name)],
+        };
     }
 }
 
