@@ -23,7 +23,7 @@ export class TakeSheet {
     this.take = take;
     this.prints = take.names.map(name => {
       const { frame, picture } = of(name);
-      return html('div', { class: 'shot', role: 'listitem' }, print(frame, picture), html('div', {}, name), html('div', {}, frame.taken?.slice(11, 21) ?? ''));
+      return html('div', { class: 'shot', role: 'group', 'aria-label': name }, print(frame, picture), html('div', {}, name), html('div', {}, frame.taken?.slice(11, 21) ?? ''));
     });
     this.at = 0;
     this.draw();
@@ -42,7 +42,7 @@ export class TakeSheet {
         shot, set?.last === at && this.bar(set, 'last'),
       ].filter(part => part);
     });
-    this.place.replaceChildren(...groups(/** @type {HTMLElement[]} */ (parts)));
+    this.place.replaceChildren(.../** @type {HTMLElement[]} */ (parts));
   }
 
   /** @param {TakeSet} set */
@@ -127,15 +127,4 @@ export class TakeSheet {
       if (over) this.move(set, end, Number(over.dataset.at));
     }, { once: true });
   }
-}
-
-/** Frames between other things are lists of their own. @param {HTMLElement[]} parts */
-function groups(parts) {
-  const placed = /** @type {HTMLElement[]} */ ([]);
-  for (const part of parts) {
-    if (!part.classList.contains('shot')) placed.push(part);
-    else if (placed.at(-1)?.classList.contains('run')) placed.at(-1)?.append(part);
-    else placed.push(html('div', { class: 'run', role: 'list' }, part));
-  }
-  return placed;
 }
