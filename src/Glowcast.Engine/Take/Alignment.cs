@@ -53,11 +53,16 @@ internal sealed class Alignment
     /// <param name="range">Of the session's frames.</param>
     /// <param name="isOneSet">The user says that all of it is one set: none begins later.</param>
     /// <param name="seen">What the places of the set show, from an earlier layout; null where nothing is known.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static AlignedRun Best(
         SessionFacts facts, Range range, SetRhythm rhythm, bool isOneSet = false, SeenPlaces? seen = null, Forbidden? forbidden = null)
     {
         var alignment = new Alignment(facts, range, rhythm, isOneSet, seen, forbidden ?? new Forbidden());
-        for (var frame = 0; frame < alignment.count; frame++) alignment.Reach(frame);
+        for (var frame = 0; frame < alignment.count; frame++)
+        {
+            facts.Stop.ThrowIfCancellationRequested();
+            alignment.Reach(frame);
+        }
         return alignment.Trace();
     }
 

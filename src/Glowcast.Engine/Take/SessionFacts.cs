@@ -17,8 +17,10 @@ internal sealed class SessionFacts
     /// <param name="frames">In the order they were shot; all have a time.</param>
     /// <param name="seconds">When each was shot, from any zero.</param>
     /// <param name="overlap">The share of a frame that its neighbour repeats.</param>
-    public SessionFacts(IReadOnlyList<ShotFrame> frames, IReadOnlyList<double> seconds, double overlap)
+    /// <param name="stop">Ends whatever works on them.</param>
+    public SessionFacts(IReadOnlyList<ShotFrame> frames, IReadOnlyList<double> seconds, double overlap, CancellationToken stop = default)
     {
+        Stop = stop;
         Frames = frames;
         this.seconds = [.. seconds];
         exposureStops = [.. frames.Select(frame => frame.Settings.ExposureStops)];
@@ -33,6 +35,9 @@ internal sealed class SessionFacts
     }
 
     public IReadOnlyList<ShotFrame> Frames { get; }
+
+    /// <summary>Looked at by whatever works long on them.</summary>
+    public CancellationToken Stop { get; }
 
     public int Count => Frames.Count;
 

@@ -133,6 +133,13 @@ public class TakeSorterTests
     }
 
     [Fact]
+    public void Sorting_is_stopped_in_the_middle_of_a_session()
+    {
+        var facts = new SessionFacts(Shot(Plan), [.. Plan.Exposures.Select(exposure => exposure.Start.TotalSeconds)], 0.4, new CancellationToken(canceled: true));
+        Assert.Throws<OperationCanceledException>(() => Alignment.Best(facts, 0..facts.Count, SetRhythm.Of(Plan)));
+    }
+
+    [Fact]
     public void Your_own_times_are_those_the_take_was_shot_with()
     {
         var yours = new StepTimes { Rotate = Duration.FromSeconds(3), RowChange = Duration.FromSeconds(9), RepeatGap = Duration.FromSeconds(12), Marker = Duration.Zero };

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using PuppeteerSharp;
 
 namespace Glowcast.Server.Tests.Browser;
 
@@ -92,6 +91,19 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
     }
 
     [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    public async Task A_plan_that_the_other_page_kept_is_offered_and_its_forecast_compared_with()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
+        await page.UntilDrawnAsync();
+        await page.Tab.GoToAsync(Address.ToString());
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 2");
+        await page.Tab.ClickAsync("#compare");
+        await UploadAsync(page);
+        Assert.Contains("No set of the take was shot on 2026-10-20", await page.TextAsync("#sorted"), StringComparison.Ordinal);
+        Assert.Empty(page.Complaints);
+    }
+
+    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
     public async Task What_the_service_refuses_is_said()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -118,11 +130,14 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
     private async Task<VisitedPage> SortedAsync(int width = 1280)
     {
         var page = await VisitedPage.OpenAsync(chromium, Address, width);
+        await UploadAsync(page);
+        return page;
+    }
+
+    private async Task UploadAsync(VisitedPage page)
+    {
         await (await page.Tab.QuerySelectorAsync("#folder")).UploadFileAsync(made.Folder);
         await page.UntilAsync("!document.getElementById('lists').hidden && document.getElementById('stop').hidden");
         await page.RestAsync();
-        if (Environment.GetEnvironmentVariable("GLOWCAST_SCREENSHOTS") is { } folder)
-            await page.Tab.ScreenshotAsync(Path.Combine(folder, $"take-{width}.png"), new ScreenshotOptions { FullPage = true });
-        return page;
     }
 }
