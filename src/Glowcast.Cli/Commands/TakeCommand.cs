@@ -51,7 +51,8 @@ internal sealed class TakeCommand : AnswerCommand
         if (error is not null && known is not null) asked.Faults.Add(clockError.Name, $"Cannot stand beside {knownFrame.Name}: either the error is given, or a frame to tell it by.");
         var timeZone = asked.Optional(zone, TimeReader.Zone) ?? intended?.Lookout?.Zone;
         var path = OneFolder(asked);
-        foreach (var option in new[] { lists, sheet, sortInto }) RefuseAmongOriginals(asked, option, path);
+        foreach (var (option, isFolder) in new[] { (lists, true), (sheet, false), (sortInto, true) })
+            if (asked.Text(option) is { Length: > 0 } target) OutputPlace.Check(path, target, isFolder, option.Name, asked.Faults);
         var files = path is null ? null : asked.Try(() => TakeFolder.Read(path, folder.Name));
         asked.Faults.ThrowIfAny();
 
@@ -61,9 +62,8 @@ internal sealed class TakeCommand : AnswerCommand
         var clock = known is null
             ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
             : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{known}'."), at);
-        var own = set is null ? null : OwnTimes.Of(take, set.Layout.Settings.Times, set.Clock.Order, set.Layout.Settings.Bracket);
-        var answer = TakeAnswer.Of(take, clock, own, reading.Skipped);
-        if (isCompared) answer = answer with { Compared = Compare(take, clock, intended!, grid!, cancel) };
+        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped);
+        if (isCompared) answer = Compared(answer, take, clock, intended!, grid!, cancel);
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));
     }
@@ -84,9 +84,9 @@ internal sealed class TakeCommand : AnswerCommand
             : TakeSorter.Sort(reading.Frames, set.Clock, set.Layout.Settings.Overlap, hand, progress, cancel);
     }
 
-    private TakeComparedAnswer Compare(SortedTake take, CameraClock? clock, Plan intended, ElevationGrid grid, CancellationToken cancel) => clock is null
+    private TakeAnswer Compared(TakeAnswer answer, SortedTake take, CameraClock? clock, Plan intended, ElevationGrid grid, CancellationToken cancel) => clock is null
         ? throw new BadInputException(compare.Name, $"Needs to know the camera's clock: give {zone.Name}, {knownFrame.Name}, or a time zone in the plan's lookout.")
-        : TakeComparedAnswer.Of(take, clock, ForecastWork.Run(Terminal, intended, grid, cancel));
+        : answer.ComparedWith(take, clock, ForecastWork.Run(Terminal, intended, grid, cancel));
 
     private void HandOver(Question asked, SortedTake take, TakeAnswer answer, Dictionary<string, TakeFile> files, bool asLinks, CancellationToken cancel)
     {
@@ -121,14 +121,5 @@ internal sealed class TakeCommand : AnswerCommand
         if (asked.Has(borders)) return asked.Optional(borders, BordersFile.Read) ?? HandBorders.None;
         var beside = asked.Text(sheet) is { } path ? TakeSheet.BordersOf(path) : null;
         return beside is not null && File.Exists(beside) ? asked.Try(() => BordersFile.Read(beside, beside)) ?? HandBorders.None : HandBorders.None;
-    }
-
-    // What is written stays out of the folder of the originals.
-    private static void RefuseAmongOriginals(Question asked, Option<string[]> option, string? originals)
-    {
-        if (originals is null || asked.Text(option) is not { Length: > 0 } target) return;
-        var relative = Path.GetRelativePath(Path.GetFullPath(originals), Path.GetFullPath(target));
-        if (!relative.StartsWith("..", StringComparison.Ordinal) && !Path.IsPathRooted(relative))
-            asked.Faults.Add(option.Name, $"Must lie outside the folder of the take, which is only read; got {target}.");
     }
 }

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Capture;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
 
@@ -27,7 +28,7 @@ internal static class TakePage
     {
         page.Heading("Beside the forecast");
         page.List(compared.Sets.Select(set =>
-            $"Set {set.Set} {(set.IsWithin ? "lies within a window of light" : set.InWindow ? "begins in a window of light and ends after it" : "begins outside every window of light")}{Drift(set)}{Cloud(set)}."));
+            $"Set {set.Set} {(set.IsWithin ? "lies within a window of light" : set.InWindow ? "begins in a window of light and ends after it" : "begins outside every window of light")}{Drift(set)}."));
         page.List(compared.LightSeen.Select(seen =>
             $"{(seen.Change == LightChange.FirstLight ? "First light" : "Last light")} seen at {seen.At} {Say.PlusMinus(seen.UncertaintyS)}{(seen.LateS is { } late ? $", {Say.Time(late)} {(late < 0 ? "before" : "after")} the forecast" : "")}."));
     }
@@ -36,7 +37,24 @@ internal static class TakePage
         ? $"; its brightness drifted by {seen:+0.0;-0.0;0.0} stops, {forecast:+0.0;-0.0;0.0} were forecast"
         : "";
 
-    private static string Cloud(SetComparedAnswer set) => set.CloudSidewaysPx is { } pixels ? $"; the cloud moves up to {pixels:0} pixels between neighbours" : "";
+    private static string? Cloud(SetCloudAnswer? cloud) => cloud is { SidewaysPx: { } pixels }
+        ? $"moves up to {pixels:0} px between neighbours{(cloud.BetweenRowsPx is { } rows ? $", {rows:0} px between rows" : "")}"
+        : null;
+
+    private static string? Order(SweptOrderAnswer order)
+    {
+        var rows = order.Rows switch
+        {
+            SweptRows.OneWay => $"all rows {Way(order.Sweeps[0].Direction)}",
+            SweptRows.BackAndForth => $"back and forth, the first row {Way(order.Sweeps[0].Direction)}",
+            SweptRows.Mixed => $"mixed: {string.Join(", ", order.Sweeps.Select(sweep => $"row {sweep.Row} {Way(sweep.Direction)}"))}",
+            SweptRows.OneRow => Way(order.Sweeps[0].Direction),
+            _ => null,
+        };
+        return rows is null ? null : rows + order.IsAsPlanned switch { true => ", as planned", false => ", not as planned", null => "" };
+    }
+
+    private static string Way(SweepDirection direction) => direction == SweepDirection.LeftToRight ? "left to right" : "right to left";
 
     private static void WriteSet(Page page, int number, TakeSetAnswer set)
     {
@@ -52,6 +70,8 @@ internal static class TakePage
             ("shot", set.Start is { } start ? $"{start} to {set.End}" : null),
             ("time", $"{Say.Time(set.FirstToLastS)} from first frame to last{(set.StepS is { } step ? $", {step:0.0} s from frame to frame" : "")}"),
             ("brightness", set.DriftStops is { } drift ? $"{drift:+0.0;-0.0;0.0} stops from first frame to last" : null),
+            ("order", Order(set.Order)),
+            ("cloud", Cloud(set.Cloud)),
             ("borders", $"sure to {set.Confidence:0.00}"));
         page.List(set.Reasons);
     }

@@ -20,12 +20,31 @@ internal static partial class SetFolders
         if (work.Find(pair => File.Exists(pair.To)) is { To: { } inTheWay }) throw new BadInputException(field, $"Holds {inTheWay} already; name an empty folder.");
         if (work.GroupBy(pair => pair.To).FirstOrDefault(same => same.Count() > 1) is { } twice)
             throw new BadInputException(field, $"Cannot hold two files of one name in one set: {string.Join(", ", twice.Select(pair => pair.From))}.");
-        foreach (var (done, (from, to)) in work.Index())
+        var hasFolder = Directory.Exists(folder);
+        var made = new List<string>();
+        try
         {
-            cancel.ThrowIfCancellationRequested();
-            Put(from, to, asLinks, field);
-            progress.Report((done + 1.0) / work.Count);
+            foreach (var (from, to) in work)
+            {
+                cancel.ThrowIfCancellationRequested();
+                made.Add(to);
+                Put(from, to, asLinks, field);
+                progress.Report((double)made.Count / work.Count);
+            }
         }
+        catch
+        {
+            TakeBack(folder, hasFolder, made);
+            throw;
+        }
+    }
+
+    // Half of a take in its folders would pass for all of it.
+    private static void TakeBack(string folder, bool hadFolder, List<string> made)
+    {
+        foreach (var file in made) File.Delete(file);
+        foreach (var ofSet in made.Select(file => Path.GetDirectoryName(file)!).Distinct().Append(hadFolder ? null : folder))
+            if (ofSet is not null && Directory.Exists(ofSet) && !Directory.EnumerateFileSystemEntries(ofSet).Any()) Directory.Delete(ofSet);
     }
 
     private static void Put(string from, string to, bool asLinks, string field)

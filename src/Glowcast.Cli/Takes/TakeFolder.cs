@@ -35,9 +35,17 @@ internal static class TakeFolder
         if (files.Count > MostFiles)
             throw new BadInputException(field, $"Holds more than {MostFiles} pictures; name the folder of one take.");
         return [.. files.GroupBy(path => Path.ChangeExtension(path, null), StringComparer.Ordinal)
-            .Select(same => same.OrderBy(EndingOf).ToList())
+            .Select(FilesOf)
             .Select(same => new TakeFile(Path.GetRelativePath(folder, same[0]).Replace('\\', '/'), same))
             .OrderBy(file => file.Name, StringComparer.Ordinal)];
+    }
+
+    // Of a frame: those with anything in them; one without stands alone, to be named.
+    private static List<string> FilesOf(IEnumerable<string> same)
+    {
+        var all = same.OrderBy(EndingOf).ToList();
+        var filled = all.FindAll(path => new FileInfo(path) is { Exists: true, Length: > 0 });
+        return filled.Count > 0 ? filled : all[..1];
     }
 
     private static int EndingOf(string path) => Array.IndexOf(Endings, Path.GetExtension(path).ToLowerInvariant());

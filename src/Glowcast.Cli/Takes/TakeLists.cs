@@ -9,11 +9,10 @@ internal static class TakeLists
 {
     public static void Write(string folder, SortedTake take, TakeAnswer answer, IReadOnlyDictionary<string, TakeFile> files)
     {
-        Directory.CreateDirectory(folder);
         foreach (var (index, set) in take.Sets.Index())
-            File.WriteAllLines(Path.Combine(folder, $"{SetName(index)}.txt"), set.Frames.SelectMany(frame => files[frame.Frame.Name].Files));
-        File.WriteAllText(Path.Combine(folder, "take.csv"), Table(take), new UTF8Encoding(false));
-        File.WriteAllText(Path.Combine(folder, "take.json"), AnswerJson.Write(answer), new UTF8Encoding(false));
+            WholeFile.Write(Path.Combine(folder, $"{SetName(index)}.txt"), string.Concat(set.Frames.SelectMany(frame => files[frame.Frame.Name].Files).Select(path => path + Environment.NewLine)));
+        WholeFile.Write(Path.Combine(folder, "take.csv"), Table(take));
+        WholeFile.Write(Path.Combine(folder, "take.json"), AnswerJson.Write(answer));
     }
 
     /// <summary>Of a set, for files and folders.</summary>

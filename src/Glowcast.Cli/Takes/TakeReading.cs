@@ -27,6 +27,8 @@ internal sealed record TakeReading(IReadOnlyList<ShotFrame> Frames, IReadOnlyLis
     {
         try
         {
+            // Pipes and devices have no length either, and would be read for ever.
+            if (new FileInfo(file.Files[0]) is { Exists: true, Length: 0 }) throw new BadInputException(file.Name, "Is empty, or no file at all.");
             using var stream = new FileStream(file.Files[0], FileMode.Open, FileAccess.Read, FileShare.Read);
             return FrameReader.Read(stream, file.Name);
         }

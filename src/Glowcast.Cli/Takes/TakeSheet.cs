@@ -20,12 +20,13 @@ internal static class TakeSheet
     {
         using var template = new StreamReader(typeof(TakeSheet).Assembly.GetManifestResourceStream("sheet.html")!);
         var halves = template.ReadToEnd().Split(Place);
-        if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder) Directory.CreateDirectory(folder);
-        using var file = new FileStream(path, FileMode.Create, FileAccess.Write);
-        file.Write(Encoding.UTF8.GetBytes(halves[0]));
-        // The writer escapes what could end the script it stands in.
-        using (var json = new Utf8JsonWriter(file)) WriteTake(json, take, files, Path.GetFileName(BordersOf(path)), progress, cancel);
-        file.Write(Encoding.UTF8.GetBytes(halves[1]));
+        WholeFile.Write(path, file =>
+        {
+            file.Write(Encoding.UTF8.GetBytes(halves[0]));
+            // The writer escapes what could end the script it stands in.
+            using (var json = new Utf8JsonWriter(file)) WriteTake(json, take, files, Path.GetFileName(BordersOf(path)), progress, cancel);
+            file.Write(Encoding.UTF8.GetBytes(halves[1]));
+        });
     }
 
     private static void WriteTake(

@@ -20,6 +20,7 @@ internal sealed class Alignment
 
     private readonly SessionFacts facts;
     private readonly SetRhythm rhythm;
+    private readonly SeenPlaces? seen;
     private readonly Forbidden forbidden;
     private readonly int start;
     private readonly int count;
@@ -32,10 +33,11 @@ internal sealed class Alignment
     private readonly int[] ended;
     private readonly State[] offers;
     private readonly List<int> offered = [];
+    private readonly ExpectedTime[] times;
 
-    private Alignment(SessionFacts facts, Range range, SetRhythm rhythm, bool isOneSet, Forbidden forbidden)
+    private Alignment(SessionFacts facts, Range range, SetRhythm rhythm, bool isOneSet, SeenPlaces? seen, Forbidden forbidden)
     {
-        (this.facts, this.rhythm, this.isOneSet, this.forbidden) = (facts, rhythm, isOneSet, forbidden);
+        (this.facts, this.rhythm, this.isOneSet, this.seen, this.forbidden) = (facts, rhythm, isOneSet, seen, forbidden);
         (start, count) = range.GetOffsetAndLength(facts.Count);
         hasMarkers = facts.HasMarkers;
         states = new List<State>[count];
@@ -44,14 +46,23 @@ internal sealed class Alignment
         ended = new int[count + 1];
         offers = new State[rhythm.Length];
         Array.Fill(offers, new State(0, Never, 0, 0));
+        times = [.. Enumerable.Range(0, rhythm.Length).SelectMany(from => Enumerable.Range(from + 1, MostMissingInARow + 1).Select(to =>
+            new ExpectedTime(rhythm.BetweenS(from, to), rhythm.Spread(from, to), facts.ClockStepS)))];
     }
 
     /// <param name="range">Of the session's frames.</param>
     /// <param name="isOneSet">The user says that all of it is one set: none begins later.</param>
-    public static AlignedRun Best(SessionFacts facts, Range range, SetRhythm rhythm, bool isOneSet = false, Forbidden? forbidden = null)
+    /// <param name="seen">What the places of the set show, from an earlier layout; null where nothing is known.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static AlignedRun Best(
+        SessionFacts facts, Range range, SetRhythm rhythm, bool isOneSet = false, SeenPlaces? seen = null, Forbidden? forbidden = null)
     {
-        var alignment = new Alignment(facts, range, rhythm, isOneSet, forbidden ?? new Forbidden());
-        for (var frame = 0; frame < alignment.count; frame++) alignment.Reach(frame);
+        var alignment = new Alignment(facts, range, rhythm, isOneSet, seen, forbidden ?? new Forbidden());
+        for (var frame = 0; frame < alignment.count; frame++)
+        {
+            facts.Stop.ThrowIfCancellationRequested();
+            alignment.Reach(frame);
+        }
         return alignment.Trace();
     }
 
@@ -89,6 +100,8 @@ internal sealed class Alignment
         if (states[before].Count == 0) return;
         var (a, b) = (start + before, start + frame);
         var gapS = Gap(before, frame);
+        var logGap = ExpectedTime.LogOf(gapS, facts.ClockStepS);
+        var isBroken = frame > before + 1;
         var difference = facts.Looks.Difference(a, b);
         var singles = Singles(before, frame) + (facts.SameGeometry(a, b) ? 0 : TakeOdds.OtherGeometry);
         var again = singles + TakeOdds.Twice + TakeOdds.AgainAfter(gapS, rhythm.StepS, facts.ClockStepS) + Alike(a, b, 0) + TakeOdds.LooksTwice(difference);
@@ -100,7 +113,8 @@ internal sealed class Alignment
             Offer(from, state.Score + again, before, from);
             for (var to = from + 1; to <= Math.Min(from + 1 + MostMissingInARow, rhythm.Length - 1); to++)
             {
-                var step = TakeOdds.Within(gapS, rhythm.BetweenS(from, to), rhythm.Spread(from, to), facts.ClockStepS, frame > before + 1)
+                var expected = times[(from * (MostMissingInARow + 1)) + (to - from - 1)];
+                var step = (isBroken ? expected.Broken(logGap) : expected.WithPause(logGap))
                     + ((to - from - 1) * TakeOdds.Missing)
                     + Alike(a, b, rhythm.LongerStops(from, to))
                     + (to == from + 1 && rhythm.FrameOf(from) != rhythm.FrameOf(to) ? turned : 0)
@@ -121,7 +135,8 @@ internal sealed class Alignment
     {
         var asPicture = -Math.Max(0, facts.MarkerOdds(start + frame));
         var best = offered.Count == 0 ? Never : offered.Max(position => offers[position].Score);
-        states[frame] = [.. offered.Select(position => offers[position]).Where(state => state.Score >= best - Hopeless).Select(state => state with { Score = state.Score + asPicture })];
+        states[frame] = [.. offered.Select(position => offers[position]).Where(state => state.Score >= best - Hopeless)
+            .Select(state => state with { Score = state.Score + asPicture + (seen?.Odds(start + frame, state.Position) ?? 0) })];
         foreach (var position in offered) offers[position] = new State(0, Never, 0, 0);
         offered.Clear();
     }
@@ -149,7 +164,7 @@ internal sealed class Alignment
         for (var single = before + 1; single < frame; single++)
         {
             var isAlike = facts.SameGeometry(start + before, start + single) && facts.SameExposure(start + before, start + single, 0);
-            sum += TakeOdds.SingleWithin + (isAlike ? TakeOdds.SingleAlike : 0);
+            sum += TakeOdds.SingleWithin + (isAlike ? TakeOdds.SingleAlike + TakeOdds.SingleLooks(facts.Looks.Difference(single - 1 + start, single + start)) : 0);
         }
         return sum;
     }

@@ -56,8 +56,10 @@ internal static class JpegGlance
     {
         public override void error_exit() => throw new InvalidDataException(format_message());
 
+        // Of a file that breaks off the rest would be grey.
         public override void emit_message(int msg_level)
         {
+            if (msg_level < 0 && format_message() == GetMessageText((int)J_MESSAGE_CODE.JWRN_JPEG_EOF)) throw new InvalidDataException(format_message());
         }
 
         public override void output_message()

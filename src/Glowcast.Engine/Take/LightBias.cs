@@ -7,7 +7,7 @@ namespace Glowcast.Engine.Take;
 internal sealed record LightRecord(GeoPoint Lookout, LightMiss Miss);
 
 /// <summary>By how much forecasts of first or last light have been off: learned from what was seen.</summary>
-/// <remarks>docs/model.md, Take eq. 17.</remarks>
+/// <remarks>docs/model.md, Take eq. 18.</remarks>
 /// <param name="Count">How many times it was seen.</param>
 /// <param name="Mean">Positive where the light comes or goes later than forecast.</param>
 /// <param name="Spread">Of single times about the mean, one standard deviation; null for one alone.</param>

@@ -24,7 +24,7 @@ public sealed record LightSeen(LightChange Change, Instant At, Duration Uncertai
     private const int MostStepsOfChange = 3;
 
     /// <summary>From the steps of brightness along the sets of a take; at most one in each set.</summary>
-    /// <remarks>docs/model.md, Take eq. 16: up to three neighbouring steps that together make a stop or more, and four times what the
+    /// <remarks>docs/model.md, Take eq. 17: up to three neighbouring steps that together make a stop or more, and four times what the
     /// other steps do. The moment is the middle of their time; within that time any is as likely.</remarks>
     public static IReadOnlyList<LightSeen> In(SortedTake take, CameraClock clock)
     {
@@ -61,12 +61,16 @@ public sealed record LightMiss(LightChange Change, Instant Forecast, Duration La
     private static readonly Duration FarthestOff = Duration.FromHours(1);
 
     /// <returns>Null where no window of the forecast has such an edge within an hour.</returns>
-    public static LightMiss? Of(LightSeen seen, IEnumerable<LightWindow> windows)
+    public static LightMiss? Of(LightSeen seen, IEnumerable<LightWindow> windows) =>
+        Of(seen, windows.SelectMany(window => new[] { window.Start, window.End }).Select(edge => (edge.Cause, edge.At)));
+
+    /// <param name="edges">Of the windows of a forecast.</param>
+    /// <inheritdoc cref="Of(LightSeen, IEnumerable{LightWindow})"/>
+    public static LightMiss? Of(LightSeen seen, IEnumerable<(WindowEdgeCause Cause, Instant At)> edges)
     {
         ArgumentNullException.ThrowIfNull(seen);
         var cause = seen.Change == LightChange.FirstLight ? WindowEdgeCause.RidgeLit : WindowEdgeCause.RidgeShaded;
-        var nearest = windows.SelectMany(window => new[] { window.Start, window.End })
-            .Where(edge => edge.Cause == cause)
+        var nearest = edges.Where(edge => edge.Cause == cause)
             .Select(edge => new LightMiss(seen.Change, edge.At, seen.At - edge.At, seen.Uncertainty))
             .MinBy(miss => Math.Abs(miss.Late.TotalSeconds));
         return nearest is not null && Math.Abs(nearest.Late.TotalSeconds) <= FarthestOff.TotalSeconds ? nearest : null;

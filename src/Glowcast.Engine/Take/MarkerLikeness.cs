@@ -10,11 +10,12 @@ internal static class MarkerLikeness
     private const double BlankShare = 0.3;
     private const double OtherBrightnessStops = 1;
     private const double AlikeStops = 0.7;
+    private const double BlownOutStops = -0.5; // the longest of a bracket, not a hand in its own shade
 
     private const double Dark = 7;
     private const double Hand = 4;
     private const double Doubtful = -1;
-    private const double Picture = -4;
+    private const double Picture = -7;
     private const double Unknown = -0.7;
 
     /// <summary>For each frame, the logarithm of how much likelier it is to be a marker than a picture, by its looks.</summary>
@@ -30,7 +31,7 @@ internal static class MarkerLikeness
             if (glance.MeanStops < usualStops - DarkBelowStops) return HasLike(i, glance) ? Hand : Dark;
             var isEven = glance.ContrastStops < EvenShare * usualContrast;
             if (!isEven) return Picture;
-            if (HasLike(i, glance)) return Doubtful;
+            if (HasLike(i, glance) || glance.MeanStops > BlownOutStops) return Doubtful;
             return Math.Abs(glance.MeanStops - usualStops!.Value) > OtherBrightnessStops || glance.ContrastStops < BlankShare * usualContrast ? Hand : Doubtful;
         }
 

@@ -4,7 +4,7 @@ using NodaTime;
 namespace Glowcast.Engine.Take;
 
 /// <summary>The user's own times for the steps of a set, measured from a take, to plan the next one with.</summary>
-/// <remarks>docs/model.md, Take eq. 15. A camera tells when it exposed, not what was done between; what cannot be parted keeps
+/// <remarks>docs/model.md, Take eq. 16. A camera tells when it exposed, not what was done between; what cannot be parted keeps
 /// the plan's value, and the rest is laid to the movement named here.</remarks>
 /// <param name="Rotate">Step − settle − release delay − exposure − write.</param>
 /// <param name="RowChange">Row step less the same, and less the way back of one-way rows.</param>

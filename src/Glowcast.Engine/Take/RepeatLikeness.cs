@@ -6,23 +6,25 @@ internal static class RepeatLikeness
 {
     private const double AlikeShare = 0.4;
     private const double OtherShare = 0.7;
-    private const double Alike = 1;
-    private const double Other = -1.5;
+    private const double Alike = 4;
+    private const double Other = -3;
+    private const double OtherSubject = -6;
 
-    /// <summary>The logarithm of how much likelier the layout is for it; 0 where nothing is known.</summary>
+    /// <summary>The logarithm of how much likelier a share is where two frames show the same place than where they do not.</summary>
+    public static double OfShare(double? share) => share switch { null => 0, < AlikeShare => Alike, > OtherShare => Other, _ => 0 };
+
+    /// <summary>The logarithm of how much likelier the pictures are for the layout; 0 where nothing is known.</summary>
     public static double Of(SessionFacts facts, AlignedRun run)
     {
-        var neighbours = SessionFacts.Median(
-            Enumerable.Range(1, Math.Max(0, facts.Count - 1)).Select(i => PatternDistance(facts, i - 1, i)).OfType<double>());
-        if (neighbours is not > 0) return 0;
-        return run.Sets.Zip(run.Sets.Skip(1)).Sum(pair =>
-            (from before in pair.First.Frames
-             join again in pair.Second.Frames on before.Position equals again.Position
-             let distance = PatternDistance(facts, before.Frame, again.Frame)
-             where distance is not null
-             select (distance.Value / neighbours.Value) switch { < AlikeShare => Alike, > OtherShare => Other, _ => 0 }).Sum());
+        var latest = new Dictionary<int, int>();
+        var sum = 0.0;
+        foreach (var set in run.Sets)
+        {
+            var ofSet = set.Frames.Sum(frame => latest.TryGetValue(frame.Position, out var before) ? OfShare(facts.Patterns.Between(before, frame.Frame)) : 0);
+            // The photographer may have turned to something else.
+            sum += latest.Count == 0 ? 0 : Math.Max(ofSet, OtherSubject);
+            foreach (var frame in set.Frames) latest[frame.Position] = frame.Frame;
+        }
+        return sum;
     }
-
-    private static double? PatternDistance(SessionFacts facts, int a, int b) =>
-        facts.Frames[a].Glance is { } first && facts.Frames[b].Glance is { } second ? first.PatternDistanceTo(second) : null;
 }

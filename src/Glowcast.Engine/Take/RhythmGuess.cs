@@ -2,50 +2,70 @@ namespace Glowcast.Engine.Take;
 
 /// <summary>Finds the rhythm of a session without a plan: rows end where the time between frames is long, and the likeliest of
 /// the sets that can be made of such rows is taken.</summary>
-/// <remarks>docs/model.md, Take eq. 11.</remarks>
+/// <remarks>docs/model.md, Take eq. 12.</remarks>
 internal static class RhythmGuess
 {
-    private const double RowEndsAfterSteps = 1.5;
     private const int MostRows = 6;
-    private const int MostColumnsTried = 5;
     private const int MostFramesTried = 400;
+    private const int MostFitted = 16;
+    private const int MostCompared = 8;
     private const int LeastColumns = 2;
     private const double UsualSpread = 0.2;
     private const double PerRow = -1;
     private const double UsualMarkerS = 3;
 
     /// <returns>Null where there are too few frames to find any.</returns>
-    public static (SetRhythm Rhythm, AlignedRun Run)? Best(SessionFacts facts, Range range)
+    public static FittedRhythm? Best(SessionFacts facts, Range range)
     {
         var (start, count) = range.GetOffsetAndLength(facts.Count);
         var tried = start..(start + Math.Min(count, MostFramesTried));
         var bracket = BracketGuess.Of(facts, tried);
-        var fits = StepModes.Of(facts, tried, 2)
+        // Many are looked at once, some fitted, a few compared by all there is.
+        var likely = StepModes.Of(facts, tried, 2)
             .SelectMany(stepS => Candidates(facts, tried, stepS, bracket))
-            .Select(rhythm => RhythmFit.Best(facts, tried, rhythm, [])).ToList();
-        if (fits.Count == 0) return null;
-        var best = fits.MaxBy(fit => fit.Run.Score + RepeatLikeness.Of(facts, fit.Run) + (PerRow * fit.Rhythm.Rows));
+            .Select(rhythm => RhythmFit.Once(facts, tried, rhythm))
+            .GroupBy(fit => (fit.Rhythm.Columns, fit.Rhythm.Rows)).Select(fits => fits.MaxBy(Worth)!)
+            .OrderByDescending(Worth).Take(MostFitted).Select(fit => RhythmFit.ByTimes(facts, tried, fit.Rhythm))
+            .OrderByDescending(Worth).Take(MostCompared).Select(fit => RhythmFit.ByPictures(facts, tried, fit)).ToList();
+        if (likely.Count == 0) return null;
+        var best = Climb(facts, tried, likely.MaxBy(Worth)!);
         return count <= MostFramesTried ? best : RhythmFit.Best(facts, range, best.Rhythm, []);
     }
 
-    private static IEnumerable<SetRhythm> Candidates(SessionFacts facts, Range range, double stepS, (int Shots, double StepStops, double StepS) bracket)
+    // Rows longer or shorter by one, with the times of the best: as long as that is better still.
+    private static FittedRhythm Climb(SessionFacts facts, Range range, FittedRhythm best)
     {
-        var (start, count) = range.GetOffsetAndLength(facts.Count);
-        var inside = Enumerable.Range(start + 1, Math.Max(0, count - 1)).ToList();
-        var breaks = inside.FindAll(i => facts.GapS(i - 1, i) > RowEndsAfterSteps * stepS);
-        var ends = inside.Where(i => breaks.Contains(i) || facts.LooksLikeMarker(i) || facts.LooksLikeMarker(i - 1)).Prepend(start).Append(start + count).ToList();
-        var runs = ends.Zip(ends.Skip(1), (from, to) => (to - from + bracket.Shots - 1) / bracket.Shots).ToList();
-        var columns = runs.Where(run => run >= LeastColumns).GroupBy(run => run)
-            .OrderByDescending(same => same.Count() * same.Key).Select(same => same.Key).Take(MostColumnsTried);
-        var gapsS = breaks.Select(i => facts.GapS(i - 1, i)).Order().ToList();
-        return
-            from column in columns
-            from rows in Enumerable.Range(1, Math.Min(MostRows, runs.Count))
-            where column * (rows - 1) * bracket.Shots < count
-            select new SetRhythm(
-                column, rows, bracket.Shots, bracket.StepStops, stepS, Quantile(gapsS, 0.3) ?? (2 * stepS), bracket.StepS,
-                Math.Min(UsualMarkerS, 2 * stepS), Quantile(gapsS, rows == 1 ? 0.5 : 0.9) ?? (4 * stepS), UsualSpread);
+        while (true)
+        {
+            var beside = new[] { 1, -1 }.Select(more => best.Rhythm with { Columns = best.Rhythm.Columns + more })
+                .Where(rhythm => rhythm.Columns >= LeastColumns).Select(rhythm => RhythmFit.Best(facts, range, rhythm, [])).MaxBy(Worth)!;
+            if (Worth(beside) <= Worth(best)) return best;
+            best = beside;
+        }
     }
 
-    private static double? Quantile(List<double> sorted, double share) => sorted.Count == 0 ? null : sorted[(int)(share * (sorted.Count - 1))];
+    private static double Worth(FittedRhythm fit) => fit.Score + (PerRow * fit.Rhythm.Rows);
+
+    private static IEnumerable<SetRhythm> Candidates(SessionFacts facts, Range range, double stepS, (int Shots, double StepStops, double StepS) bracket)
+    {
+        var count = range.GetOffsetAndLength(facts.Count).Length;
+        var runs = new RowRuns(facts, range, stepS, bracket.Shots);
+        var gapsS = runs.BreaksS;
+        return
+            from shape in runs.Shapes(MostRows).Concat(ByRepeats(facts, range, bracket.Shots)).Distinct()
+            where shape.Columns >= LeastColumns && shape.Columns * (shape.Rows - 1) * bracket.Shots < count
+            from rowStepS in shape.Rows == 1 ? [Quantile(gapsS, 0.3)] : new[] { Quantile(gapsS, 0.3), Quantile(gapsS, 0.7) }.Distinct()
+            select new SetRhythm(
+                shape.Columns, shape.Rows, bracket.Shots, bracket.StepStops, stepS, rowStepS ?? (2 * stepS), bracket.StepS,
+                Math.Min(UsualMarkerS, 2 * stepS), Quantile(gapsS, shape.Rows == 1 ? 0.5 : 0.9) ?? (4 * stepS), UsualSpread);
+    }
+
+    // Sets are as long as it takes until the same views come again.
+    private static IEnumerable<(int Columns, int Rows)> ByRepeats(SessionFacts facts, Range range, int shots) =>
+        from frames in RepeatLags.Of(facts, range).SelectMany(lag => new[] { lag, lag - 1 }).Where(exposures => exposures > 0 && exposures % shots == 0).Select(exposures => exposures / shots).Distinct()
+        from rows in Enumerable.Range(1, MostRows)
+        where frames % rows == 0 && frames / rows >= LeastColumns
+        select (frames / rows, rows);
+
+    private static double? Quantile(IReadOnlyList<double> sorted, double share) => sorted.Count == 0 ? null : sorted[(int)(share * (sorted.Count - 1))];
 }

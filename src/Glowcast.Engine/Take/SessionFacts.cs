@@ -12,14 +12,18 @@ internal sealed class SessionFacts
 
     private readonly double[] seconds;
     private readonly double[] markerOdds;
+    private readonly double[] exposureStops;
 
     /// <param name="frames">In the order they were shot; all have a time.</param>
     /// <param name="seconds">When each was shot, from any zero.</param>
     /// <param name="overlap">The share of a frame that its neighbour repeats.</param>
-    public SessionFacts(IReadOnlyList<ShotFrame> frames, IReadOnlyList<double> seconds, double overlap)
+    /// <param name="stop">Ends whatever works on them.</param>
+    public SessionFacts(IReadOnlyList<ShotFrame> frames, IReadOnlyList<double> seconds, double overlap, CancellationToken stop = default)
     {
+        Stop = stop;
         Frames = frames;
         this.seconds = [.. seconds];
+        exposureStops = [.. frames.Select(frame => frame.Settings.ExposureStops)];
         ClockStepS = frames.Any(frame => frame.HasSubSeconds) ? FineClockS : CoarseClockS;
         markerOdds = MarkerLikeness.Of(frames);
         HasMarkers = Enumerable.Range(0, frames.Count).Any(LooksLikeMarker);
@@ -27,9 +31,13 @@ internal sealed class SessionFacts
         var changes = pairs.Count(i => SameGeometry(i - 1, i) && !SameExposure(i - 1, i, 0));
         ExposureChanges = changes < ChangesWhereLocked * pairs.Count ? 0 : changes / (double)Math.Max(1, pairs.Count);
         Looks = new GlancePairs(frames, SameGeometry, overlap);
+        Patterns = new PatternShares(this);
     }
 
     public IReadOnlyList<ShotFrame> Frames { get; }
+
+    /// <summary>Looked at by whatever works long on them.</summary>
+    public CancellationToken Stop { get; }
 
     public int Count => Frames.Count;
 
@@ -44,6 +52,9 @@ internal sealed class SessionFacts
 
     /// <summary>How frames near one another look beside each other.</summary>
     public GlancePairs Looks { get; }
+
+    /// <summary>How any two frames look beside each other, whatever their brightness.</summary>
+    public PatternShares Patterns { get; }
 
     public double GapS(int from, int to) => seconds[to] - seconds[from];
 
@@ -63,7 +74,7 @@ internal sealed class SessionFacts
 
     /// <param name="longerStops">How much longer the second is meant to be exposed.</param>
     public bool SameExposure(int a, int b, double longerStops) =>
-        Math.Abs(Frames[a].Settings.ExposureStops - Frames[b].Settings.ExposureStops - longerStops) <= SameExposureStops;
+        Math.Abs(exposureStops[a] - exposureStops[b] - longerStops) <= SameExposureStops;
 
     internal static double? Median(IEnumerable<double> values)
     {

@@ -35,20 +35,20 @@ internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double 
         foreach (var (index, set) in found.Index())
         {
             var window = (index > 0 ? found[index - 1].First : start)..(index + 1 < found.Count ? found[index + 1].Last + 1 : start + count);
-            var confidence = isByHand ? 1 : BorderConfidence.Of(facts, window, fit.Rhythm, set);
+            var confidence = isByHand ? 1 : BorderConfidence.Of(facts, window, fit, set);
             var before = index > 0 ? found[index - 1].Last : (int?)null;
             sets.Add(report.Of(set, confidence, before, isByHand));
             if (set.Marker is { } marker) markers.Add(marker);
         }
     }
 
-    private (SetRhythm Rhythm, AlignedRun Run)? Fit(Range range, bool isOneSet)
+    private FittedRhythm? Fit(Range range, bool isOneSet)
     {
         var count = range.GetOffsetAndLength(facts.Count).Length;
         if (planned is null || (long)count * planned.Length > MostStates) return RhythmGuess.Best(facts, range);
         var byPlan = RhythmFit.Best(facts, range, planned, StepModes.Of(facts, range, PacesTried), isOneSet);
         if (isOneSet || byPlan.Run.Sets.Sum(set => set.Filled) >= PoorlyFilled * Math.Max(count, byPlan.Run.Sets.Count * planned.Length)) return byPlan;
-        return RhythmGuess.Best(facts, range) is { } guess && guess.Run.Score > byPlan.Run.Score + PlanDeserves ? guess : byPlan;
+        return RhythmGuess.Best(facts, range) is { } guess && guess.Score > byPlan.Score + PlanDeserves ? guess : byPlan;
     }
 
     private static bool IsSet(AlignedSet set, SetRhythm rhythm) => set.Filled >= Math.Max(LeastFrames, LeastShare * rhythm.Length);

@@ -1,4 +1,3 @@
-using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using NodaTime;
@@ -10,10 +9,8 @@ namespace Glowcast.Engine.Take;
 /// <param name="Window">The window its first frame was shot in; null for none.</param>
 /// <param name="IsWithin">All of it was shot in that window.</param>
 /// <param name="ForecastDriftStops">Of the lit ridge, from its first frame to its last; null without a chart.</param>
-/// <param name="Sideways">Of the cloud of the plan, in the longest time between neighbours of a row; null where the plan says too little of it.</param>
-/// <param name="BetweenRows">The same, between a frame and the one above or below it.</param>
 public sealed record SetAgainstForecast(
-    FoundSet Set, Instant Start, Instant End, LightWindow? Window, bool IsWithin, double? ForecastDriftStops, CloudDrift? Sideways, CloudDrift? BetweenRows)
+    FoundSet Set, Instant Start, Instant End, LightWindow? Window, bool IsWithin, double? ForecastDriftStops)
 {
     /// <returns>Null where the clock does not tell when the set was shot, or the forecast has no set.</returns>
     public static SetAgainstForecast? Of(FoundSet set, CameraClock clock, LightForecast forecast)
@@ -21,17 +18,11 @@ public sealed record SetAgainstForecast(
         ArgumentNullException.ThrowIfNull(set);
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(forecast);
-        if (clock.At(set.First) is not { } start || forecast.Set is not { Layout: var layout }) return null;
+        if (clock.At(set.First) is not { } start || forecast.Set is null) return null;
         var end = start + set.Pace.FirstToLast;
         var window = forecast.Windows.FirstOrDefault(window => window.Start.At <= start && start < window.End.At);
         return new SetAgainstForecast(
-            set, start, end, window, window is not null && end < window.End.At, forecast.Brightness?.StopsFrom(start, end),
-            Cloud(layout, layout.Across, set.Pace.LongestSideGap), Cloud(layout, layout.Up, set.Pace.LongestVerticalGap));
-
-        CloudDrift? Cloud(SetLayout layout, FrameSteps steps, Duration? gap) =>
-            gap is { } time && forecast.Plan.Conditions is { CloudSpeedMs: { } speed, CloudDistance: { } distance }
-                ? new CloudDrift(layout.Field, speed, distance, time, layout.Field.FocalLengthPx * (steps.Field - steps.Step).Radians)
-                : null;
+            set, start, end, window, window is not null && end < window.End.At, forecast.Brightness?.StopsFrom(start, end));
     }
 
     /// <summary>By how much the brightness drifted more than forecast [stops]; null where either is unknown.</summary>

@@ -11,6 +11,7 @@ namespace Glowcast.Engine.Take;
 internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? clock, bool hasPlan, double overlap, IReadOnlySet<int> inSets)
 {
     private readonly List<Exposure> planned = clock is null ? [] : [.. clock.Exposures.Where(exposure => exposure.Set == 0)];
+    private readonly Dictionary<int, SweepDirection> plannedSweeps = clock is null or { Columns: 1 } ? [] : SweepsOf(clock);
 
     /// <param name="confidence">Of its borders.</param>
     /// <param name="before">The last frame of the set before it.</param>
@@ -20,16 +21,27 @@ internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? 
         var filled = set.Frames.Select(frame => frame.Position).ToHashSet();
         var missing = Enumerable.Range(0, rhythm.Length).Where(position => !filled.Contains(position)).Select(position => MissingAt(position, set)).ToList();
         var changed = LockedSettings.Changes([.. frames.Select(frame => frame.Frame)], rhythm, [.. set.Frames.Select(frame => frame.Position)]);
+        var drift = StripDrift.Of(RowsOf(frames), overlap);
+        var order = SweptOrder.Of(drift, rhythm.Rows, plannedSweeps);
         var judged = new WholenessJudge(facts, rhythm, clock is not null, hasPlan, inSets).Of(set, missing.Count, changed, confidence);
         return new FoundSet(
             frames[0].Frame.Camera, frames, set.Marker is { } marker ? facts.Frames[marker] : null, rhythm.Rows, rhythm.Columns, missing, changed,
-            judged.Wholeness, confidence, [.. new BorderReasons(facts, rhythm).Of(set, before, isByHand), .. judged.Reasons])
+            judged.Wholeness, confidence, [.. new BorderReasons(facts, rhythm).Of(set, before, isByHand), .. judged.Reasons, .. OrderReasons(order)])
         {
             IsByHand = isByHand,
-            Drift = StripDrift.Of(RowsOf(frames), overlap),
+            Drift = drift,
+            Order = order,
             Pace = PaceOf(frames),
         };
     }
+
+    private IEnumerable<string> OrderReasons(SweptOrder order) => order.Sweeps.Where(sweep => plannedSweeps.TryGetValue(sweep.Row, out var way) && way != sweep.Direction)
+        .Select(sweep => $"Row {sweep.Row + 1} was swept {Words(sweep.Direction)}, as its pictures join; the plan has it {Words(plannedSweeps[sweep.Row])}. All frames count, but their places in the row are turned about.");
+
+    private static string Words(SweepDirection direction) => direction == SweepDirection.LeftToRight ? "from left to right" : "from right to left";
+
+    private static Dictionary<int, SweepDirection> SweepsOf(SetClock clock) => clock.Exposures.Where(exposure => exposure.Set == 0).GroupBy(exposure => exposure.Row)
+        .ToDictionary(row => row.Key, row => row.First().Column == 0 ? SweepDirection.LeftToRight : SweepDirection.RightToLeft);
 
     private SetFrame FrameOf(PlacedFrame frame, int first)
     {

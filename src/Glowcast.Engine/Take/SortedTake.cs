@@ -69,6 +69,9 @@ public sealed record FoundSet(
     /// <summary>How its brightness ran; null where the previews do not tell.</summary>
     public StripDrift? Drift { get; init; }
 
+    /// <summary>Which way its rows were swept.</summary>
+    public required SweptOrder Order { get; init; }
+
     /// <summary>How it was paced.</summary>
     public required SetPace Pace { get; init; }
 }

@@ -32,27 +32,16 @@ internal static class TakeOdds
     /// <summary>Focal length, lie or size change in the middle of a set.</summary>
     public const double OtherGeometry = -7;
 
-    private const double AnyTime = -2.5; // 1/ln(1 day/0.3 s)
-    private const double Pause = -6;
-    private const double LongPause = 2.5;
-    private const double ShorterThanPause = -9;
-    private const double ClockStepSpread = 0.41; // of a clock that cuts off: the difference of two even spreads
-    private const double ShortestS = 0.05;
+    /// <summary>A time that may be any, from 0.3 s to a day.</summary>
+    public const double AnyTime = -2.5; // 1/ln(1 day/0.3 s)
+
+    private const double PauseAfterMarker = -6;
     private const double TwiceShare = 0.55;
     private const double TwiceSpread = 0.45;
     private const double SetStepSpread = 0.6;
     private const double MarkerStepSpread = 0.55;
     private const double SetStepKept = 0.5;
-
-    /// <summary>A time within a set that should be as long as the rhythm says; a pause makes it longer at times.</summary>
-    /// <param name="isBroken">Single pictures were shot between: that takes any time.</param>
-    public static double Within(double gapS, double expectedS, double spread, double clockStepS, bool isBroken)
-    {
-        var beat = LogNormal(gapS, expectedS, spread, clockStepS);
-        if (isBroken) return LogSum(beat, gapS > expectedS ? AnyTime : ShorterThanPause);
-        var pause = gapS > 1.2 * expectedS ? Pause - Math.Max(0, LongPause * Math.Log(gapS / (3 * expectedS))) : ShorterThanPause;
-        return LogSum(beat, pause);
-    }
+    private const double Negligible = 20;
 
     /// <summary>From a frame to the same frame again: without turning.</summary>
     public static double AgainAfter(double gapS, double stepS, double clockStepS) => LogNormal(gapS, TwiceShare * stepS, TwiceSpread, clockStepS);
@@ -63,7 +52,7 @@ internal static class TakeOdds
 
     /// <summary>From a marker frame to the first frame of its set.</summary>
     public static double AfterMarker(double gapS, double expectedS, double clockStepS) =>
-        LogSum(LogNormal(gapS, expectedS, MarkerStepSpread, clockStepS), Pause);
+        LogSum(LogNormal(gapS, expectedS, MarkerStepSpread, clockStepS), PauseAfterMarker);
 
     /// <summary>A set opens with a marker, or does not, where markers are used or not.</summary>
     public static double Marker(bool areUsed, bool isThere) => Math.Log(areUsed == isThere ? 0.85 : 0.15);
@@ -79,6 +68,10 @@ internal static class TakeOdds
     /// <param name="relative">Their distance, as a share of what is usual between neighbours; null where it is unknown.</param>
     public static double LooksTwice(double? relative) => relative switch { null => 0, < 0.3 => 2, < 0.6 => -1, _ => -5 };
 
+    /// <summary>How a single picture looks beside the frame before it: one that shows the same is that frame shot twice.</summary>
+    /// <param name="relative">As for <see cref="LooksTwice"/>.</param>
+    public static double SingleLooks(double? relative) => relative < 0.3 ? -4 : 0;
+
     /// <summary>How two neighbours look, if the camera was turned between them.</summary>
     /// <param name="relative">As for <see cref="LooksTwice"/>.</param>
     public static double LooksTurned(double? relative) => relative switch { null => 0, < 0.15 => -3, < 0.3 => -1.5, _ => 0 };
@@ -87,17 +80,13 @@ internal static class TakeOdds
     /// <param name="mismatch">As a share of what is usual; null where it is unknown.</param>
     public static double Joins(double? mismatch) => mismatch switch { null or < 2 => 0, < 3 => -1.5, _ => -4 };
 
-    private static double LogNormal(double gapS, double expectedS, double spread, double clockStepS)
-    {
-        var seen = Math.Max(gapS, Math.Max(ShortestS, clockStepS / 3));
-        var sigma = double.Hypot(spread, ClockStepSpread * clockStepS / Math.Max(expectedS, clockStepS));
-        var off = Math.Log(seen / Math.Max(expectedS, ShortestS)) / sigma;
-        return (-off * off / 2) - Math.Log(sigma * Math.Sqrt(2 * Math.PI));
-    }
-
-    private static double LogSum(double a, double b)
+    /// <summary>The logarithm of the sum of two of which the logarithms are given.</summary>
+    public static double LogSum(double a, double b)
     {
         var (larger, smaller) = a > b ? (a, b) : (b, a);
-        return larger + Math.Log(1 + Math.Exp(smaller - larger));
+        return larger - smaller > Negligible ? larger : larger + Math.Log(1 + Math.Exp(smaller - larger));
     }
+
+    private static double LogNormal(double gapS, double expectedS, double spread, double clockStepS) =>
+        new ExpectedTime(expectedS, spread, clockStepS).At(ExpectedTime.LogOf(gapS, clockStepS));
 }

@@ -30,7 +30,7 @@ public static class TakeSorter
         {
             var (ordered, seconds, caution) = ShotOrder.Of(camera);
             if (caution is not null) cautions.Add(caution);
-            var facts = new SessionFacts(ordered, seconds, overlap);
+            var facts = new SessionFacts(ordered, seconds, overlap, cancel);
             var sorter = new SessionSorter(facts, clock, overlap);
             foreach (var (range, isByHand) in Sessions.Of(facts, sorter.LongestStepS, borders))
             {

@@ -2,7 +2,7 @@ namespace Glowcast.Engine.Take;
 
 /// <summary>Whether a set is whole. Only what is beyond doubt is called so: as many frames as planned is not enough, since one
 /// may be missing and another be there twice.</summary>
-/// <remarks>docs/model.md, Take eq. 14.</remarks>
+/// <remarks>docs/model.md, Take eq. 15.</remarks>
 /// <param name="inSets">Frames that belong to any set.</param>
 internal sealed class WholenessJudge(SessionFacts facts, SetRhythm rhythm, bool followsPlan, bool hasPlan, IReadOnlySet<int> inSets)
 {

@@ -1,4 +1,8 @@
+using Glowcast.Engine.Capture;
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Take;
+using NodaTime;
+using NodaTime.Text;
 
 namespace Glowcast.Server.Answers;
 
@@ -11,20 +15,48 @@ public sealed record TakeAnswer(
     IReadOnlyList<TakeSetAnswer> Sets, IReadOnlyList<LooseFrameAnswer> Loose, IReadOnlyList<string> WithoutTime, IReadOnlyList<SkippedFileAnswer> Skipped,
     IReadOnlyList<RepeatAnswer> Repeats, CameraClockAnswer? Clock, OwnTimesAnswer? OwnTimes, IReadOnlyList<string> Cautions)
 {
+    /// <summary>Names of all frames with a time, in the order they were shot; camera by camera.</summary>
+    public IReadOnlyList<string> InOrder { get; init; } = [];
+
     /// <summary>Null unless asked for.</summary>
     public TakeComparedAnswer? Compared { get; init; }
 
-    /// <param name="clock">Null where nothing tells it from true time.</param>
-    public static TakeAnswer Of(SortedTake take, CameraClock? clock, OwnTimes? own, IEnumerable<Engine.Measures.Fault> skipped)
+    /// <summary>The id of the field note it is kept as; null unless asked for.</summary>
+    public string? Note { get; init; }
+
+    /// <summary>With the forecast of the plan's day beside it, and a caution where it is of another day.</summary>
+    public TakeAnswer ComparedWith(SortedTake take, CameraClock clock, LightForecast forecast)
     {
         ArgumentNullException.ThrowIfNull(take);
+        ArgumentNullException.ThrowIfNull(clock);
+        ArgumentNullException.ThrowIfNull(forecast);
+        var compared = this with { Compared = TakeComparedAnswer.Of(take, clock, forecast) };
+        return take.Sets.Any(set => clock.At(set.First) is { } start && forecast.Day.Contains(start)) ? compared : compared.OfAnotherDay(forecast.Plan.Date);
+    }
+
+    /// <param name="day">Of the forecast.</param>
+    internal TakeAnswer OfAnotherDay(LocalDate? day) => Sets.Count == 0 ? this : this with
+    {
+        Cautions = [.. Cautions, $"No set of the take was shot on {LocalDatePattern.Iso.Format(day ?? default)}, the day of the forecast; the first begins at {Sets[0].Start}. Compare it with the forecast of its own day, or see whether the camera's clock is right."],
+    };
+
+    /// <param name="clock">Null where nothing tells it from true time.</param>
+    /// <param name="planned">Of the plan; null without one.</param>
+    public static TakeAnswer Of(SortedTake take, CameraClock? clock, PlannedSet? planned, IEnumerable<Engine.Measures.Fault> skipped)
+    {
+        ArgumentNullException.ThrowIfNull(take);
+        var settings = planned?.Layout.Settings;
+        var own = settings is null ? null : Engine.Take.OwnTimes.Of(take, settings.Times, planned!.Clock.Order, settings.Bracket);
         return new TakeAnswer(
-            [.. take.Sets.Select(set => TakeSetAnswer.Of(set, clock))],
+            [.. take.Sets.Select(set => TakeSetAnswer.Of(set, clock, planned))],
             [.. take.Loose.Select(loose => new LooseFrameAnswer(loose.Frame.Name, loose.Kind, loose.Reason))], take.WithoutTime,
             [.. skipped.Select(fault => new SkippedFileAnswer(fault.Field, fault.Message))],
             [.. take.Choices.Select(choice => new RepeatAnswer([.. choice.Sets.Select(set => set + 1)], choice.Better + 1, choice.Reason))],
             clock is null ? null : new CameraClockAnswer(clock.Source, clock.AheadOfUtc.TotalSeconds, clock.Spread?.TotalSeconds),
-            own is null ? null : OwnTimesAnswer.Of(own), take.Cautions);
+            own is null ? null : OwnTimesAnswer.Of(own), take.Cautions)
+        {
+            InOrder = [.. take.InOrder.Select(frame => frame.Name)],
+        };
     }
 }
 
@@ -35,13 +67,15 @@ public sealed record TakeAnswer(
 /// <param name="Changed">What should have been locked and changed.</param>
 /// <param name="DriftStops">Of the brightness from the first frame to the last, by what neighbours share; null where unknown.</param>
 /// <param name="Confidence">That it begins and ends there, 0 to 1.</param>
+/// <param name="Cloud">Null without a plan that says how fast and how far the cloud is.</param>
 /// <param name="Start">When the first frame was shot, UTC; null where the camera's clock is not known.</param>
 public sealed record TakeSetAnswer(
     string First, string Last, int Rows, int Columns, int Frames, Wholeness Wholeness, IReadOnlyList<MissingFrameAnswer> Missing, IReadOnlyList<string> Doubled,
     IReadOnlyList<SettingChange> Changed, double? DriftStops, double Confidence, IReadOnlyList<string> Reasons, string? Marker, string? Start, string? End,
-    double? StepS, double? RowStepS, double? LongestSideGapS, double? LongestVerticalGapS, double FirstToLastS, bool IsByHand, IReadOnlyList<string> Files)
+    double? StepS, double? RowStepS, double? LongestSideGapS, double? LongestVerticalGapS, double FirstToLastS, bool IsByHand, IReadOnlyList<string> Files,
+    SweptOrderAnswer Order, SetCloudAnswer? Cloud)
 {
-    public static TakeSetAnswer Of(FoundSet set, CameraClock? clock)
+    public static TakeSetAnswer Of(FoundSet set, CameraClock? clock, PlannedSet? planned)
     {
         ArgumentNullException.ThrowIfNull(set);
         var pace = set.Pace;
@@ -51,8 +85,31 @@ public sealed record TakeSetAnswer(
             [.. set.Doubled.Select(frame => frame.Frame.Name)], set.Changed, set.Drift?.FirstToLastStops, set.Confidence, set.Reasons, set.Marker?.Name,
             Moments.Utc(clock?.At(set.First)), Moments.Utc(clock?.At(set.Last)), pace.Step?.TotalSeconds, pace.RowStep?.TotalSeconds,
             pace.LongestSideGap?.TotalSeconds, pace.LongestVerticalGap?.TotalSeconds, pace.FirstToLast.TotalSeconds, set.IsByHand,
-            [.. set.Frames.Select(frame => frame.Frame.Name)]);
+            [.. set.Frames.Select(frame => frame.Frame.Name)], SweptOrderAnswer.Of(set.Order),
+            planned is null ? null : SetCloudAnswer.Of(SetCloud.Of(set, planned.Layout, planned.Plan)));
     }
+}
+
+/// <summary>Which way the rows were swept, as the pictures tell.</summary>
+/// <param name="IsAsPlanned">Null without a plan, or where the pictures do not tell.</param>
+public sealed record SweptOrderAnswer(SweptRows Rows, IReadOnlyList<RowSweepAnswer> Sweeps, bool? IsAsPlanned)
+{
+    public static SweptOrderAnswer Of(SweptOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        return new SweptOrderAnswer(order.Rows, [.. order.Sweeps.Select(sweep => new RowSweepAnswer(sweep.Row + 1, sweep.Direction))], order.IsAsPlanned);
+    }
+}
+
+/// <param name="Row">Counted from 1, as for missing frames.</param>
+public sealed record RowSweepAnswer(int Row, SweepDirection Direction);
+
+/// <summary>How far the plan's cloud moves across the picture in the longest times between neighbours, and what that does to a seam.</summary>
+public sealed record SetCloudAnswer(double? SidewaysPx, DriftEffect? Sideways, double? BetweenRowsPx, DriftEffect? BetweenRows)
+{
+    /// <returns>Null where nothing is known of the cloud.</returns>
+    public static SetCloudAnswer? Of(SetCloud? cloud) =>
+        cloud is null ? null : new SetCloudAnswer(cloud.Sideways?.Pixels, cloud.Sideways?.Effect, cloud.BetweenRows?.Pixels, cloud.BetweenRows?.Effect);
 }
 
 /// <summary>Places count from 1; with a plan from the top and from the left, without in the order of shooting.</summary>

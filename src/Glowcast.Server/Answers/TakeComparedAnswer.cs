@@ -1,4 +1,3 @@
-using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Take;
 
@@ -21,17 +20,14 @@ public sealed record TakeComparedAnswer(IReadOnlyList<SetComparedAnswer> Sets, I
 /// <param name="Set">Counted from 1.</param>
 /// <param name="InWindow">Its first frame was shot in a window of the forecast.</param>
 /// <param name="IsWithin">So was its last, in the same.</param>
-/// <param name="CloudSidewaysPx">How far the plan's cloud moves in the longest time between neighbours; null where nothing is known of it.</param>
 public sealed record SetComparedAnswer(
-    int Set, string Start, string End, bool InWindow, bool IsWithin, double? DriftStops, double? ForecastDriftStops,
-    double? CloudSidewaysPx, DriftEffect? CloudSideways, double? CloudBetweenRowsPx, DriftEffect? CloudBetweenRows)
+    int Set, string Start, string End, bool InWindow, bool IsWithin, double? DriftStops, double? ForecastDriftStops)
 {
     public static SetComparedAnswer Of(int number, SetAgainstForecast set)
     {
         ArgumentNullException.ThrowIfNull(set);
         return new SetComparedAnswer(
-            number, Moments.Utc(set.Start), Moments.Utc(set.End), set.Window is not null, set.IsWithin, set.Set.Drift?.FirstToLastStops, set.ForecastDriftStops,
-            set.Sideways?.Pixels, set.Sideways?.Effect, set.BetweenRows?.Pixels, set.BetweenRows?.Effect);
+            number, Moments.Utc(set.Start), Moments.Utc(set.End), set.Window is not null, set.IsWithin, set.Set.Drift?.FirstToLastStops, set.ForecastDriftStops);
     }
 }
 

@@ -24,6 +24,11 @@ internal static class NoteApi
         var group = routes.MapGroup("/api/notes").WithTags("Field notes");
         group.MapGet("/", AllAsync).WithSummary("What was seen in the field, and how far forecasts were off: bias and spread, of one lookout or of all.")
             .TakesQuery(Place).Produces<NotesAnswer>().ProducesValidationProblem();
+        group.MapGet("/applied", AppliedAsync)
+            .WithSummary("A forecast with its moments moved by what field notes have shown them to be off.")
+            .WithDescription("No forecast does so by itself. The bias is that of the lookout where it has three notes of the kind or more, else that of all lookouts; the answer says by how much each moment was moved, from how many notes, and whether so much may be chance. A moment that is no edge of light on the ridge stays.")
+            .TakesQuery(new QueryParameter("forecast", "The address of a forecast of this service.", IsRequired: true))
+            .Produces<AppliedNotesAnswer>().ProducesValidationProblem();
         group.MapGet("/{id}", OneAsync).WithSummary("One field note.").Produces<FieldNote>().ProducesProblem(StatusCodes.Status404NotFound);
         group.MapPost("/", PostAsync)
             .WithSummary("Notes what was seen in the field on the day of a forecast.")
@@ -35,6 +40,9 @@ internal static class NoteApi
         group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets a field note.").Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
     }
 
+    /// <summary>The answer where no more may be kept.</summary>
+    public static ProblemHttpResult TooMany => TypedResults.Problem("There are as many field notes as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity);
+
     private static async Task<IResult> AllAsync(HttpContext context, NoteBook notes)
     {
         var faults = new Faults();
@@ -45,6 +53,18 @@ internal static class NoteApi
         faults.ThrowIfAny();
         var found = await notes.AllAsync(latitude is { } north && longitude is { } east ? FieldNote.PlaceOf(north, east) : null, context.RequestAborted);
         return Tagged.Json(new NotesAnswer(SeenAgainstForecast.Of(found), found));
+    }
+
+    private static async Task<IResult> AppliedAsync(HttpContext context, NoteBook notes, ForecastDesk desk)
+    {
+        var faults = new Faults();
+        var query = new QueryFields(context.Request.Query, faults);
+        var address = query.Optional("forecast", (text, _) => text);
+        query.RefuseUnknown();
+        var answer = address is null ? null : await desk.FindAsync(address, ForecastParts.Bare, context.RequestAborted);
+        if (answer is null) faults.Add("forecast", "Must be the address of a forecast of this service, as its answer gave it; post its plan again to have it anew.");
+        faults.ThrowIfAny();
+        return Tagged.Json(AppliedNotesAnswer.Of(address!, JsonElement.Parse(answer!), await notes.AllAsync(null, context.RequestAborted)));
     }
 
     private static async Task<IResult> OneAsync(string id, NoteBook notes, CancellationToken cancel) =>
@@ -59,7 +79,7 @@ internal static class NoteApi
         var note = NoteReader.Read(body.RootElement, answer is null ? null : JsonElement.Parse(answer), now);
         return await notes.AddAsync(note, now, context.RequestAborted)
             ? TypedResults.Created($"/api/notes/{note.Id}", note)
-            : TypedResults.Problem("There are as many field notes as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity);
+            : TooMany;
     }
 
     private static async Task<IResult> DeleteAsync(string id, NoteBook notes, CancellationToken cancel) =>

@@ -1,11 +1,15 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Forecasts;
 using Glowcast.Server.Kept;
+using Glowcast.Server.Notes;
 using Glowcast.Server.Takes;
 using Microsoft.AspNetCore.Http.Features;
+using NodaTime;
 
 namespace Glowcast.Server.Api;
 
@@ -16,27 +20,70 @@ internal static class TakesApi
     // Sorting keeps a processor busy: one take after another.
     private static readonly SemaphoreSlim Turn = new(1);
 
-    public static void MapTakes(this IEndpointRouteBuilder routes) => routes.MapPost("/api/takes", PostAsync)
-        .WithTags("Takes")
-        .WithSummary("Sorts a take into sets and says which are whole.")
-        .WithDescription($"At most {PostedTakes.MostFrames} frames, by what their files say. Nothing is kept.")
-        .Accepts<PostedTake>("application/json").ShowsBody("application/json", JsonNode.Parse(Examples.Take)!)
-        .Produces<TakeAnswer>()
-        .ProducesValidationProblem()
-        .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
-
-    private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, CancellationToken cancel)
+    public static void MapTakes(this IEndpointRouteBuilder routes)
     {
-        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = MostBytes;
+        var group = routes.MapGroup("/api/takes").WithTags("Takes");
+        group.MapPost("/", PostAsync)
+            .WithSummary("Sorts a take into sets and says which are whole.")
+            .WithDescription($"At most {PostedTakes.MostFrames} frames, by what their files say. Nothing is kept, unless keep asks for it: then what the take tells of the named forecast becomes a field note of its lookout.")
+            .Accepts<PostedTake>("application/json").ShowsBody("application/json", JsonNode.Parse(Examples.Take)!)
+            .Produces<TakeAnswer>()
+            .ProducesValidationProblem()
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status507InsufficientStorage);
+        group.MapPost("/frames", ReadFramesAsync)
+            .WithSummary("Reads what cameras wrote into the beginnings of picture files.")
+            .WithDescription($"A form of files (RFC 7578), at most {FrameHeads.MostFiles} at once, of each its first {FrameHeads.MostBytes >> 10} KiB at most. The frames of the answer are those that POST /api/takes takes. Nothing is kept; what stands beyond the beginning, as in some TIFF files, is not read.")
+            .Accepts<IFormFileCollection>("multipart/form-data").ShowsBody("multipart/form-data", new JsonObject { ["files"] = new JsonArray("the first bytes of IMG_0102.CR3", "the first bytes of IMG_0103.CR3") })
+            .Produces<FrameHeadsAnswer>()
+            .ProducesValidationProblem()
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType);
+    }
+
+    private static async Task<IResult> ReadFramesAsync(HttpContext context, CancellationToken cancel)
+    {
+        Limit(context, FrameHeads.MostBytesInAll);
+        return TypedResults.Ok(await FrameHeads.ReadAsync(context.Request, cancel));
+    }
+
+    private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, ForecastDesk desk, NoteBook notes, IClock time)
+    {
+        var cancel = context.RequestAborted;
+        Limit(context, MostBytes);
         var posted = await PostedTakes.ReadAsync(context.Request, cancel);
         var faults = new Faults();
         var set = posted.ReadPlan(await soundings.NamedInAsync(posted.Plan ?? default, cancel), faults);
         var frames = posted.ReadFrames(faults);
+        var against = await ForecastOfAsync(posted, desk, faults, cancel);
+        var clock = posted.ReadClock(frames, set?.Plan.Lookout?.Zone ?? against?.Zone, faults);
+        if (against is not null && clock is null && !faults.Any) faults.Add("forecast", "Cannot be compared with: nothing tells how far the camera's clock is from UTC. Give frames an offsetFromUtc, or name a knownFrame.");
         faults.ThrowIfAny();
+        var answer = await InTurnAsync(() => Answer(posted, set, frames, clock, against, cancel), cancel);
+        return posted.Keep ? await KeptAsync(answer, against!, notes, time.GetCurrentInstant(), cancel) : TypedResults.Ok(answer);
+    }
+
+    private static void Limit(HttpContext context, long mostBytes)
+    {
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = mostBytes;
+    }
+
+    private static async Task<TakeAgainstForecast?> ForecastOfAsync(PostedTake posted, ForecastDesk desk, Faults faults, CancellationToken cancel)
+    {
+        if (posted.Forecast is not { } address)
+        {
+            if (posted.Keep) faults.Add("keep", "Needs a forecast: what was seen is kept beside what had been forecast.");
+            return null;
+        }
+        if (await desk.FindAsync(address, ForecastParts.Bare, cancel) is { } answer) return new TakeAgainstForecast(address, JsonElement.Parse(answer));
+        faults.Add("forecast", "Must be the address of a forecast of this service, as its answer gave it; post its plan again to have it anew.");
+        return null;
+    }
+
+    private static async Task<TakeAnswer> InTurnAsync(Func<TakeAnswer> sort, CancellationToken cancel)
+    {
         await Turn.WaitAsync(cancel);
         try
         {
-            return TypedResults.Ok(await Task.Run(() => Answer(set, frames, posted.HandBorders, cancel), cancel));
+            return await Task.Run(sort, cancel);
         }
         finally
         {
@@ -44,12 +91,20 @@ internal static class TakesApi
         }
     }
 
-    private static TakeAnswer Answer(PlannedSet? set, IReadOnlyList<ShotFrame> frames, HandBorders borders, CancellationToken cancel)
+    private static TakeAnswer Answer(
+        PostedTake posted, PlannedSet? set, IReadOnlyList<ShotFrame> frames, CameraClock? clock, TakeAgainstForecast? against, CancellationToken cancel)
     {
         var take = set is null
-            ? TakeSorter.Sort(frames, borders: borders, cancel: cancel)
-            : TakeSorter.Sort(frames, set.Clock, set.Layout.Settings.Overlap, borders, cancel: cancel);
-        var own = set is null ? null : OwnTimes.Of(take, set.Layout.Settings.Times, set.Clock.Order, set.Layout.Settings.Bracket);
-        return TakeAnswer.Of(take, CameraClock.Of(frames, set?.Plan.Lookout?.Zone), own, []);
+            ? TakeSorter.Sort(frames, borders: posted.HandBorders, cancel: cancel)
+            : TakeSorter.Sort(frames, set.Clock, set.Layout.Settings.Overlap, posted.HandBorders, cancel: cancel);
+        var answer = TakeAnswer.Of(take, clock, set, []);
+        return against is null ? answer : against.Compare(answer, take, clock!);
+    }
+
+    private static async Task<IResult> KeptAsync(TakeAnswer answer, TakeAgainstForecast against, NoteBook notes, Instant now, CancellationToken cancel)
+    {
+        if (against.NoteOf(answer, now) is not { } note)
+            return TypedResults.Ok(answer with { Cautions = [.. answer.Cautions, "There was nothing to keep: no set is whole or broken for sure, and the light was seen neither to come nor to go near the forecast."] });
+        return await notes.AddAsync(note, now, cancel) ? TypedResults.Ok(answer with { Note = note.Id }) : NoteApi.TooMany;
     }
 }

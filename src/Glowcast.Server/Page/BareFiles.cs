@@ -6,9 +6,8 @@ using Microsoft.Extensions.Primitives;
 
 namespace Glowcast.Server.Page;
 
-/// <summary>The page's files bared of what is for whoever reads the source, not for a phone on a mountain: comments, indents, and line ends and spaces that
-/// mean nothing.</summary>
-/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or an operator, or goes over more than one line, and
+/// <summary>The page's files bared of what is for whoever reads the source, not for a phone on a mountain: comments and indents.</summary>
+/// <remarks>Knows no JavaScript beyond the page's own, in which no text holds the beginning of a comment or goes over more than one line, and
 /// comments stand on lines of their own or between marks.</remarks>
 internal sealed partial class BareFiles(IFileProvider files) : IFileProvider
 {
@@ -24,10 +23,9 @@ internal sealed partial class BareFiles(IFileProvider files) : IFileProvider
 
     public IChangeToken Watch(string filter) => files.Watch(filter);
 
-    public static string Script(string text) =>
-        AroundOperator().Replace(InnerLineEnd().Replace(Indent().Replace(LineComment().Replace(BlockComment().Replace(text, ""), ""), ""), ""), "$1");
+    public static string Script(string text) => Indent().Replace(LineComment().Replace(BlockComment().Replace(text, ""), ""), "");
 
-    public static string Style(string text) => InnerSpace().Replace(InnerLineEnd().Replace(Indent().Replace(BlockComment().Replace(text, ""), ""), ""), "");
+    public static string Style(string text) => Indent().Replace(BlockComment().Replace(text, ""), "");
 
     public static string Markup(string text) => Indent().Replace(text, "");
 
@@ -39,15 +37,6 @@ internal sealed partial class BareFiles(IFileProvider files) : IFileProvider
 
     [GeneratedRegex(@"^\s+", RegexOptions.Multiline | RegexOptions.CultureInvariant)]
     private static partial Regex Indent();
-
-    [GeneratedRegex(@"(?<=[;{,(\[])\n|\n(?=[}\])?:.&|])", RegexOptions.CultureInvariant)]
-    private static partial Regex InnerLineEnd();
-
-    [GeneratedRegex(@"(?<=[{:;,]) | (?=\{)", RegexOptions.CultureInvariant)]
-    private static partial Regex InnerSpace();
-
-    [GeneratedRegex(@" (=>|[=!]==|&&|\|\||\?\?|(?<=(const|let) \w+ )=) ", RegexOptions.CultureInvariant)]
-    private static partial Regex AroundOperator();
 
     private sealed class BareFile : IFileInfo
     {

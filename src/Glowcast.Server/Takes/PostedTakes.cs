@@ -14,6 +14,9 @@ namespace Glowcast.Server.Takes;
 internal static class PostedTakes
 {
     public const int MostFrames = 5000;
+    private const int MostPixels = 1_000_000;
+    private const int LongestText = 500;
+    private const double LongestClockErrorS = 4e9;
     private const int FirstYear = 1900;
     private const int LastYear = 2200;
 
@@ -88,6 +91,25 @@ internal static class PostedTakes
         return [.. posted.Select((frame, i) => FrameOf(frame, $"frames[{i}]", faults))];
     }
 
+    /// <summary>The camera's clock, by what the take says of it; null where nothing tells.</summary>
+    /// <param name="zone">Of the lookout.</param>
+    public static CameraClock? ReadClock(this PostedTake take, IReadOnlyList<ShotFrame> frames, DateTimeZone? zone, Faults faults)
+    {
+        if (take.ClockErrorS is not null && take.KnownFrame is not null) faults.Add("clockErrorS", "Cannot stand beside knownFrame: either the error is given, or a frame to tell it by.");
+        var errorS = take.ClockErrorS is { } ahead ? faults.InRange(ahead, "clockErrorS", -LongestClockErrorS, LongestClockErrorS) : (double?)null;
+        if (take.KnownFrame is not { } known) return CameraClock.Of(frames, zone, errorS is { } seconds ? Duration.FromSeconds(seconds) : null);
+        try
+        {
+            if (frames.FirstOrDefault(frame => frame.Name == known.Name) is { } frame) return CameraClock.Of(frame, TimeReader.Moment(known.ShotAt, "knownFrame.shotAt"));
+            faults.Add("knownFrame.name", $"Is no frame of the take; got '{known.Name}'.");
+        }
+        catch (BadInputException bad)
+        {
+            foreach (var fault in bad.Faults) faults.Add(fault.Field.StartsWith("knownFrame", StringComparison.Ordinal) ? fault.Field : "knownFrame.name", fault.Message);
+        }
+        return null;
+    }
+
     private static ShotFrame FrameOf(PostedFrame posted, string field, Faults faults)
     {
         double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
@@ -95,13 +117,19 @@ internal static class PostedTakes
         if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.Taken}'.");
         if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
             faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers; got {parts.Count}.");
+        foreach (var (pixels, name) in new[] { (posted.PixelsWide, "pixelsWide"), (posted.PixelsHigh, "pixelsHigh") })
+            if (pixels is < 1 or > MostPixels) faults.Add($"{field}.{name}", $"Must be a whole number from 1 to {MostPixels}; got {pixels}.");
+        foreach (var (text, name) in new[] { (posted.Name, "name"), (posted.Camera, "camera"), (posted.WhiteBalance, "whiteBalance") })
+            if (text?.Length > LongestText) faults.Add($"{field}.{name}", $"Must have at most {LongestText} characters; got {text.Length}.");
+        if (posted.Name.Length == 0) faults.Add($"{field}.name", "Must not be empty.");
         if (posted.Lie is < 1 or > 8) faults.Add($"{field}.lie", $"Must be a whole number from 1 to 8; got {posted.Lie}.");
         return new ShotFrame(posted.Name)
         {
             Camera = posted.Camera ?? "",
             Taken = taken,
-            HasSubSeconds = taken is { NanosecondOfSecond: not 0 },
+            HasSubSeconds = posted.Taken?.Contains('.', StringComparison.Ordinal) == true,
             Offset = Parsed(posted.OffsetFromUtc, WrittenOffset, $"{field}.offsetFromUtc", "an offset such as -05:00", faults),
+            GpsTime = Parsed(posted.GpsTime, InstantPattern.ExtendedIso, $"{field}.gpsTime", "an instant such as 2026-02-14T11:45:08Z", faults),
             Settings = new ShotSettings
             {
                 Exposure = Positive(posted.ExposureS, "exposureS", 100_000) is { } seconds ? Duration.FromSeconds(seconds) : null,

@@ -27,7 +27,7 @@ export async function card(plan, kind) {
 }
 
 /** @param {any} body */
-const posted = body => ({ method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+export const posted = body => ({ method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
 
 /** @returns {Promise<{ id: string, grid: any }[]>} */
 export const grids = async () => answered(await ask('/api/grids'));
@@ -87,7 +87,7 @@ function followed(events, onProgress) {
 }
 
 /** @param {string} address @param {RequestInit} [request] */
-async function ask(address, request) {
+export async function ask(address, request) {
   try {
     return await fetch(address, request);
   } catch (error) {
@@ -97,7 +97,7 @@ async function ask(address, request) {
 }
 
 /** @param {Response} response */
-async function answered(response) {
+export async function answered(response) {
   if (response.ok) return response.json();
   const problem = await response.json().catch(() => ({}));
   throw new Refusal(problem.detail ?? problem.title ?? `The service answered with status ${response.status}.`, problem.errors ?? {});

@@ -77,6 +77,16 @@ public sealed class FrameReaderTests : IDisposable
         Assert.Equal(0, frame.Glance!.DistanceTo(glance), 0.15);
     }
 
+    [Fact]
+    public void Of_a_picture_that_breaks_off_nothing_is_guessed()
+    {
+        var jpeg = MadePictures.Jpeg(new MadePanorama(new Random(1)).Glance(0, 0, 0));
+        using var whole = new MemoryStream(jpeg);
+        Assert.NotNull(FrameReader.Read(whole, "a.jpg").Glance);
+        using var half = new MemoryStream(jpeg[..(jpeg.Length / 2)]);
+        Assert.Null(FrameReader.Read(half, "a.jpg").Glance);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("FFD8FF")]

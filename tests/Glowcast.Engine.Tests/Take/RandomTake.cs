@@ -14,12 +14,18 @@ internal sealed record RandomTake(SetClock Clock, IReadOnlyList<ShotFrame> Frame
 {
     /// <param name="markers">Whether the photographer shoots marker frames; one in twelve is forgotten.</param>
     /// <param name="glances">Whether the files have previews.</param>
-    public static RandomTake Of(int seed, bool markers, bool glances = true) => new TakeMaker(new Random(seed), markers, glances).Make();
+    public static RandomTake Of(int seed, bool markers, bool glances = true) => new TakeMaker(new Random(seed), new Random(~seed), markers, glances).Make();
 }
 
-internal sealed class TakeMaker(Random random, bool markers, bool glances)
+/// <param name="random">What is shot, and when.</param>
+/// <param name="hand">How it is aimed.</param>
+internal sealed class TakeMaker(Random random, Random hand, bool markers, bool glances)
 {
     private const double Overlap = 0.4;
+
+    // Nobody aims twice at quite the same place [widths of a frame], and no picture is without grain.
+    private const double AimError = 0.015;
+    private const double GrainStops = 0.04;
 
     private readonly MadePanorama panorama = new(random);
     private readonly List<ShotFrame> frames = [];
@@ -116,8 +122,21 @@ internal sealed class TakeMaker(Random random, bool markers, bool glances)
         }
     }
 
-    private string Picture(Exposure exposure, ShotSettings settings) =>
-        Add(settings, panorama.Glance(exposure.Column * (1 - Overlap), exposure.Row * (1 - Overlap), (driftStopsPerS * nowS) + Math.Log2(settings.Exposure!.Value / locked.Exposure!.Value)));
+    private string Picture(Exposure exposure, ShotSettings settings)
+    {
+        // The shots of a bracket, and a frame shot again, are not aimed anew.
+        if (exposure.Frame != aimed.Frame) aimed = (exposure.Frame, AimError * Normal(hand), AimError * Normal(hand));
+        var brighter = (driftStopsPerS * nowS) + Math.Log2(settings.Exposure!.Value / locked.Exposure!.Value);
+        var seen = panorama.Glance((exposure.Column * (1 - Overlap)) + aimed.Across, (exposure.Row * (1 - Overlap)) + aimed.Up, brighter);
+        return Add(settings, Grained(seen));
+    }
+
+    private Glance Grained(Glance glance)
+    {
+        var parts = new float[Glance.Columns * Glance.Rows];
+        for (var i = 0; i < parts.Length; i++) parts[i] = (float)(glance[i / Glance.Columns, i % Glance.Columns] + (GrainStops * Normal(hand)));
+        return new Glance(parts);
+    }
 
     private string Add(ShotSettings settings, Glance glance)
     {
@@ -134,13 +153,14 @@ internal sealed class TakeMaker(Random random, bool markers, bool glances)
     }
 
     private int number;
+    private (int Frame, double Across, double Up) aimed = (-1, 0, 0);
 
     private void Skip() => number++;
 
     private double Human(double plannedS, double unsteadiness = 1, bool isMachine = false) =>
-        plannedS * (isMachine ? 1 : pace) * Math.Exp((isMachine ? 0.02 : jitter * unsteadiness) * Normal());
+        plannedS * (isMachine ? 1 : pace) * Math.Exp((isMachine ? 0.02 : jitter * unsteadiness) * Normal(random));
 
-    private double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }
 
 /// <summary>A picture without end, of waves of many lengths; a unit is the width of a frame.</summary>

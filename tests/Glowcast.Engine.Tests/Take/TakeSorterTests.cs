@@ -104,8 +104,24 @@ public class TakeSorterTests
         var set = Sorted(frames).Sets[0];
         // A strip is 6 of 16 columns, the overlap 6.4: the rest of the panorama leaks in.
         Assert.Equal(stopsPerS * Plan.FirstToLast.TotalSeconds, set.Drift!.FirstToLastStops, 0.15);
-        Assert.Equal([SweepDirection.LeftToRight, SweepDirection.LeftToRight], set.Drift.Sweeps);
+        Assert.Equal([SweepDirection.LeftToRight, SweepDirection.LeftToRight], set.Drift.Sweeps.Select(sweep => sweep.Direction));
     }
+
+    [Theory]
+    [InlineData(RowOrder.OneWay, SweptRows.OneWay, true)]
+    [InlineData(RowOrder.BackAndForth, SweptRows.BackAndForth, false)]
+    public void The_order_of_the_rows_is_told_by_how_the_pictures_join(RowOrder shot, SweptRows found, bool isAsPlanned)
+    {
+        var panorama = new MadePanorama(new Random(3));
+        var shotAs = new SetClock(10, 2, new ShootingOrder(rows: shot), new StepTimes(), repeats: 1);
+        var frames = Shot(Plan).Zip(shotAs.Exposures, (frame, exposure) => frame with { Glance = panorama.Glance(exposure.Column * 0.6, exposure.Row * 0.6, 0) }).ToList();
+        var set = Sorted(frames).Sets[0];
+        Assert.Equal((found, isAsPlanned), (set.Order.Rows, set.Order.IsAsPlanned));
+        Assert.Equal(isAsPlanned ? 0 : 1, set.Reasons.Count(reason => reason.StartsWith("Row 2 was swept from right to left", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Without_pictures_nothing_is_said_of_the_order_of_the_rows() => Assert.Equal((SweptRows.Unknown, null), (Sorted(Shot(Plan)).Sets[0].Order.Rows, Sorted(Shot(Plan)).Sets[0].Order.IsAsPlanned));
 
     [Fact]
     public void Twenty_thousand_frames_are_sorted()
@@ -114,6 +130,13 @@ public class TakeSorterTests
         var sorted = Sorted(Shot(clock), clock);
         Assert.Equal(2000, sorted.Sets.Count);
         Assert.All(sorted.Sets, set => Assert.Equal(10, set.Frames.Count));
+    }
+
+    [Fact]
+    public void Sorting_is_stopped_in_the_middle_of_a_session()
+    {
+        var facts = new SessionFacts(Shot(Plan), [.. Plan.Exposures.Select(exposure => exposure.Start.TotalSeconds)], 0.4, new CancellationToken(canceled: true));
+        Assert.Throws<OperationCanceledException>(() => Alignment.Best(facts, 0..facts.Count, SetRhythm.Of(Plan)));
     }
 
     [Fact]

@@ -14,7 +14,7 @@ public class DescriptionTests(Service service)
             [
                 "/api/cards", "/api/demo", "/api/forecasts", "/api/forecasts/{address}", "/api/forecasts/{address}/chart", "/api/gear", "/api/gear/{id}", "/api/grids", "/api/grids/{id}", "/api/grids/{id}/hillshade",
                 "/api/jobs", "/api/jobs/{id}", "/api/jobs/{id}/events", "/api/jobs/{id}/result",
-                "/api/lookouts", "/api/lookouts/{id}", "/api/notes", "/api/notes/{id}", "/api/plans", "/api/plans/{id}", "/api/seasons", "/api/soundings", "/api/soundings/{id}", "/api/sun", "/api/takes", "/health",
+                "/api/lookouts", "/api/lookouts/{id}", "/api/notes", "/api/notes/applied", "/api/notes/{id}", "/api/plans", "/api/plans/{id}", "/api/seasons", "/api/soundings", "/api/soundings/{id}", "/api/sun", "/api/takes", "/api/takes/frames", "/health",
             ],
             paths.Select(path => path.Key).Order(StringComparer.Ordinal));
         foreach (var operation in paths.SelectMany(path => path.Value!.AsObject()))

@@ -50,15 +50,24 @@ public class ExampleTests(Service service)
         {
             var body = form!["example"]!.DeepClone();
             if (path == "/api/notes") body["forecast"] = made["/api/forecasts"].Split('/')[^1];
-            request.Content = new StringContent(type == "text/plain" ? body.GetValue<string>() : body.ToJsonString(), Encoding.UTF8, type);
+            request.Content = type == "multipart/form-data" ? FormOf(body) : new StringContent(type == "text/plain" ? body.GetValue<string>() : body.ToJsonString(), Encoding.UTF8, type);
         }
         return await service.Client.SendAsync(request, TestContext.Current.CancellationToken);
+    }
+
+    private static MultipartFormDataContent FormOf(JsonNode body)
+    {
+        var form = new MultipartFormDataContent();
+        foreach (var (field, files) in body.AsObject())
+            foreach (var (i, text) in files!.AsArray().Index()) form.Add(new StringContent(text!.GetValue<string>()), field, $"{i}.jpg");
+        return form;
     }
 
     private string AddressOf(string path) => path switch
     {
         _ when path.StartsWith("/api/forecasts/{address}", StringComparison.Ordinal) => path.Replace("/api/forecasts/{address}", made["/api/forecasts"], StringComparison.Ordinal),
         _ when path.StartsWith("/api/jobs/{id}", StringComparison.Ordinal) => path.Replace("/api/jobs/{id}", made["/api/seasons"], StringComparison.Ordinal),
+        "/api/notes/applied" => $"{path}?forecast={made["/api/forecasts"].Split('/')[^1]}",
         _ when path.StartsWith("/api/notes/{id}", StringComparison.Ordinal) => path.Replace("/api/notes/{id}", made["/api/notes"], StringComparison.Ordinal),
         _ when path.StartsWith("/api/grids/{id}", StringComparison.Ordinal) => path.Replace("{id}", MadeValley.GridId, StringComparison.Ordinal),
         _ => path.Replace("{id}", Id, StringComparison.Ordinal),

@@ -18,6 +18,28 @@ public class TakesApiTests(Service service)
     }
 
     [Fact]
+    public async Task The_cloud_of_the_plan_is_moved_by_the_times_really_shot_in()
+    {
+        var take = Take();
+        take["plan"]!["conditions"] = new JsonObject { ["cloudSpeedMs"] = 5, ["cloudDistanceKm"] = 20 };
+        var cloud = (await PostAsync(take).JsonAsync())["sets"]![0]!["cloud"]!;
+        // 135 mm over 36 mm / 8256 px is 30960 px a radian; 5 m/s for 4.02 s at 20 km is 0.001005 of one (docs/model.md, Capture eq. 18).
+        Assert.Equal(30960 * Math.Atan(5 * 4.02 / 20_000), cloud["sidewaysPx"]!.GetValue<double>(), 0.1);
+        Assert.Null(cloud["betweenRowsPx"]);
+    }
+
+    [Fact]
+    public async Task A_known_frame_and_a_typed_error_set_the_clock()
+    {
+        var known = Take();
+        known["knownFrame"] = new JsonObject { ["name"] = "a01.dng", ["shotAt"] = "2026-02-14T12:00:00Z" };
+        Assert.Equal("2026-02-14T12:00:00.0Z", (await PostAsync(known).JsonAsync())["sets"]![0]!["start"]!.GetValue<string>());
+        var typed = Take();
+        typed["clockErrorS"] = 60;
+        Assert.Equal("2026-02-14T11:44:00.0Z", (await PostAsync(typed).JsonAsync())["sets"]![0]!["start"]!.GetValue<string>());
+    }
+
+    [Fact]
     public async Task A_border_moved_by_hand_stands()
     {
         var take = Take();
@@ -35,9 +57,12 @@ public class TakesApiTests(Service service)
         take["frames"]![2]!["exposureS"] = -1;
         take["frames"]![3]!["name"] = "a01.dng";
         take["frames"]![4]!["glance"] = new JsonArray(1, 2);
+        take["frames"]![5]!["pixelsWide"] = 0;
+        take["frames"]![5]!["pixelsHigh"] = -4;
+        take["frames"]![6]!["gpsTime"] = "noon";
         take["plan"]!["set"]!["overlap"] = 2;
         Assert.Equal(
-            ["frames", "frames[1].taken", "frames[2].exposureS", "frames[4].glance", "plan.set.overlap"],
+            ["frames", "frames[1].taken", "frames[2].exposureS", "frames[4].glance", "frames[5].pixelsHigh", "frames[5].pixelsWide", "frames[6].gpsTime", "plan.set.overlap"],
             (await PostAsync(take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
     }
 

@@ -1,0 +1,27 @@
+namespace Glowcast.Cli.Takes;
+
+/// <summary>Writes a file whole or not at all: under another name first, which becomes its own when it is done.</summary>
+internal static class WholeFile
+{
+    private const string WhileWritten = ".part";
+
+    /// <summary>In the place of what was there; its folder is made where it is missing.</summary>
+    public static void Write(string path, Action<Stream> write)
+    {
+        var part = path + WhileWritten;
+        if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder) Directory.CreateDirectory(folder);
+        try
+        {
+            using (var file = new FileStream(part, FileMode.Create, FileAccess.Write)) write(file);
+            File.Move(part, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(part);
+            throw;
+        }
+    }
+
+    /// <summary>UTF-8 without a mark.</summary>
+    public static void Write(string path, string text) => Write(path, file => file.Write(System.Text.Encoding.UTF8.GetBytes(text)));
+}

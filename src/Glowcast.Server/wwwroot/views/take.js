@@ -1,0 +1,138 @@
+// @ts-check
+/** Ties the page of takes together: reads files, has them sorted, shows the sheet, hands out lists. */
+import { answered, ask, posted } from '../api.js';
+import { html } from '../draw/elements.js';
+import * as kept from '../kept.js';
+import { Take } from '../think/take.js';
+import { chosenFiles, droppedFiles, framesOf } from '../think/take-files.js';
+import { TakeSheet } from './take-sheet.js';
+
+const HeadBytes = 512 << 10;
+const FilesAtOnce = 32;
+
+/** @template {HTMLElement} T @param {string} id @returns {T} */
+const part = id => /** @type {T} */ (document.getElementById(id));
+const [plan, compare, keep] = [/** @type {HTMLSelectElement} */ (part('plan')), ...['compare', 'keep'].map(id => /** @type {HTMLInputElement} */ (part(id)))];
+const [sort, stop] = ['sort', 'stop'].map(id => /** @type {HTMLButtonElement} */ (part(id)));
+const sheet = new TakeSheet(part('frames'), part('said'), () => { sort.textContent = 'Sort again with these borders'; drawLists(); });
+
+/** @type {kept.Kept[]} */
+let plans = [];
+/** @type {any[]} */
+let frames = [];
+/** @type {{ file: string, reason: string }[]} */
+let skipped = [];
+/** @type {Map<string, Blob | null>} */
+let pictures = new Map();
+/** @type {Take | null} */
+let take = null;
+let stopping = new AbortController();
+
+/** @param {string} address @param {RequestInit} request */
+const post = (address, request) => ask(`/api/${address}`, { ...request, method: 'POST', signal: stopping.signal });
+
+/** Does something long that can be stopped, and says what went wrong. @param {() => Promise<void>} work */
+async function busy(work) {
+  stopping = new AbortController();
+  [sort.disabled, stop.hidden, part('problem').hidden] = [true, false, true];
+  try {
+    await work();
+    part('progress').textContent = '';
+  } catch (error) {
+    const { name, message, faults } = /** @type {any} */ (error);
+    part('progress').textContent = name === 'AbortError' ? 'Stopped.' : '';
+    if (name === 'AbortError') return;
+    part('problem').replaceChildren(html('h2', {}, message), ...Object.entries(faults ?? {}).map(([field, texts]) => html('p', {}, `${field}: ${texts.join(' ')}`)));
+    part('problem').hidden = false;
+  } finally {
+    [sort.disabled, stop.hidden] = [frames.length === 0, true];
+  }
+}
+
+/** @param {{ path: string, file: File }[]} files */
+const read = files => busy(async () => {
+  const pictured = framesOf(files);
+  [frames, skipped, take, pictures] = [[], [], null, new Map(pictured.map(({ name, picture }) => [name, picture]))];
+  if (pictured.length === 0) throw new Error('There are no pictures in it: JPEG, TIFF, DNG or the raw files of cameras.');
+  for (let at = 0; at < pictured.length; at += FilesAtOnce) {
+    part('progress').textContent = `Reading ${at} of ${pictured.length} files …`;
+    const form = new FormData();
+    for (const { name, file } of pictured.slice(at, at + FilesAtOnce)) form.append('files', file.slice(0, HeadBytes), name);
+    const found = await answered(await post('takes/frames', { body: form }));
+    frames.push(...found.frames);
+    skipped.push(...found.skipped);
+  }
+  await sortFrames();
+});
+
+async function sortFrames() {
+  part('progress').textContent = 'Sorting …';
+  const chosen = plans[Number(plan.value)] && JSON.parse(plans[Number(plan.value)].planJson);
+  const against = chosen && (compare.checked || keep.checked) ? await addressOf(chosen) : null;
+  const answer = await answered(await post('takes', posted({ frames, plan: chosen ?? null, borders: take?.borders ?? null, forecast: against, keep: Boolean(against && keep.checked) })));
+  take = new Take(answer);
+  const byName = new Map(frames.map(frame => [frame.name, frame]));
+  sheet.show(take, name => ({ frame: byName.get(name), picture: pictures.get(name) ?? null }));
+  sort.textContent = 'Sort again';
+  drawFound(answer);
+  drawLists();
+  for (const id of ['sorted', 'sheet', 'lists']) part(id).hidden = false;
+}
+
+/** Of the forecast of a plan. @param {any} plan */
+async function addressOf(plan) {
+  const forecast = await post('forecasts', posted(plan));
+  await answered(forecast.clone());
+  return forecast.headers.get('Content-Location')?.split('/').at(-1);
+}
+
+/** @param {any} answer */
+function drawFound({ sets, cautions, withoutTime, repeats, ownTimes, compared, note }) {
+  const count = (/** @type {string} */ wholeness) => sets.filter((/** @type {any} */ set) => set.wholeness === wholeness).length;
+  const times = ['rotateS', 'rowChangeS', 'markerS', 'repeatGapS'].filter(name => (ownTimes ?? {})[name] != null);
+  const said = [
+    ...cautions, ...skipped.map(({ file, reason }) => `${file}: ${reason}`),
+    withoutTime.length > 0 && `${withoutTime.length} frames do not say when they were shot: ${withoutTime.slice(0, 5).join(', ')}.`,
+    ...repeats.map((/** @type {any} */ choice) => `Of sets ${choice.sets.join(', ')}, set ${choice.better} is the better. ${choice.reason}`),
+    ...(compared?.lightSeen ?? []).map((/** @type {any} */ seen) => `${seen.change === 'firstLight' ? 'First' : 'Last'} light seen at ${seen.at}${seen.lateS === null ? '' : `, ${Math.abs(seen.lateS).toFixed(0)} s ${seen.lateS < 0 ? 'before' : 'after'} the forecast`}.`),
+    times.length > 0 && `Your own times, for the set of the next plan: ${times.map(name => `${name} ${ownTimes[name].toFixed(1)}`).join(', ')}.`,
+    note && 'Kept as a field note; later forecasts show what all notes say.',
+  ];
+  part('sorted').replaceChildren(
+    html('h2', { class: 'verdict' }, `${sets.length} ${sets.length === 1 ? 'set' : 'sets'}: ${count('whole')} whole, ${count('notWhole')} not whole, ${count('uncertain')} uncertain`),
+    html('ul', {}, ...said.filter(text => text).map(text => html('li', {}, text))));
+}
+
+function drawLists() {
+  const sorted = /** @type {Take} */ (take);
+  const list = (/** @type {string} */ label, /** @type {string} */ name, /** @type {() => string} */ text, type = 'text/plain') => {
+    const button = html('button', { type: 'button' }, label);
+    button.addEventListener('click', () => {
+      const address = URL.createObjectURL(new Blob([text()], { type }));
+      html('a', { href: address, download: name }).click();
+      setTimeout(() => URL.revokeObjectURL(address), 1000);
+    });
+    return button;
+  };
+  part('lists').replaceChildren(html('h2', {}, 'Lists of files per set'), html('div', { class: 'buttons' },
+    list('Text', 'take.txt', () => sorted.text), list('CSV', 'take.csv', () => sorted.csv, 'text/csv'), list('JSON', 'take.json', () => JSON.stringify(sorted.answer), 'application/json')));
+}
+
+async function offerPlans() {
+  plans = (await kept.all().catch(() => [])).sort((a, b) => b.savedAt - a.savedAt);
+  plan.replaceChildren(...plans.map(({ name }, i) => html('option', { value: String(i) }, name || 'the last one shown')), html('option', { value: 'none' }, 'none: the rhythm is found from the take'));
+}
+
+part('folder').addEventListener('change', event => read(chosenFiles(/** @type {FileList} */ (/** @type {HTMLInputElement} */ (event.target).files))));
+part('drop').addEventListener('dragover', event => event.preventDefault());
+part('drop').addEventListener('drop', async event => {
+  event.preventDefault();
+  const dropped = /** @type {DragEvent} */ (event).dataTransfer;
+  if (dropped) await read(await droppedFiles(dropped));
+});
+part('ask').addEventListener('submit', event => {
+  event.preventDefault();
+  busy(sortFrames);
+});
+stop.addEventListener('click', () => stopping.abort());
+offerPlans();

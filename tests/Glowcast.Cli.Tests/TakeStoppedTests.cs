@@ -1,0 +1,54 @@
+using System.Text;
+
+namespace Glowcast.Cli.Tests;
+
+/// <summary>The command is stopped, as by Ctrl-C, at a moment that its own line of progress tells.</summary>
+public sealed class TakeStoppedTests : IDisposable
+{
+    private readonly MadeTake take = new();
+
+    [Theory]
+    [InlineData("reading the frames: 5")]
+    [InlineData("handing over: 5")]
+    public async Task Stopped_in_the_middle_it_says_so_and_leaves_nothing_half_done(string at)
+    {
+        var before = Directory.GetFileSystemEntries(take.Folder).Order(StringComparer.Ordinal).ToList();
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        using var output = new StringWriter();
+        using var error = new StopsAt(at, stop);
+        var exit = await CommandLine.RunAsync(
+            ["take", take.Originals, "--plan", take.Plan, "--json", "--sort-into", take.Beside("sorted")], new Terminal(output, error) { ErrorIsScreen = true }, stop.Token);
+        Assert.Equal(CommandLine.Stopped, exit);
+        Assert.Empty(output.ToString());
+        Assert.EndsWith($"Stopped.{Environment.NewLine}", error.ToString(), StringComparison.Ordinal);
+        Assert.Equal(before, Directory.GetFileSystemEntries(take.Folder).Order(StringComparer.Ordinal));
+        Assert.Equal(20, Directory.GetFiles(take.Originals).Length);
+    }
+
+    [Fact]
+    public async Task A_sheet_that_is_stopped_leaves_the_one_before_it()
+    {
+        File.WriteAllText(take.Beside("sheet.html"), "the one before");
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        using var output = new StringWriter();
+        using var error = new StopsAt("handing over: 5", stop);
+        var exit = await CommandLine.RunAsync(
+            ["take", take.Originals, "--plan", take.Plan, "--sheet", take.Beside("sheet.html")], new Terminal(output, error) { ErrorIsScreen = true }, stop.Token);
+        Assert.Equal(CommandLine.Stopped, exit);
+        Assert.Equal("the one before", File.ReadAllText(take.Beside("sheet.html")));
+        Assert.Equal(["sheet.html"], Directory.GetFiles(take.Folder, "sheet*").Select(Path.GetFileName));
+    }
+
+    public void Dispose() => take.Dispose();
+
+    private sealed class StopsAt(string text, CancellationTokenSource stop) : StringWriter
+    {
+        public override Encoding Encoding => Encoding.UTF8;
+
+        public override void Write(string? value)
+        {
+            base.Write(value);
+            if (value?.Contains(text, StringComparison.Ordinal) == true) stop.Cancel();
+        }
+    }
+}
