@@ -44,7 +44,7 @@ internal sealed class FanGround
     public int LastLevel => maxima.LastLevel;
 
     /// <summary>The highest ground [m] in squares of 2^level cells, one major, from the row of cells low to the row high; what lies off the grid
-    /// across counts as what is nearest to it.</summary>
+    /// across counts as what is nearest to it, and holes as the floor.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<float> Highest(int level, int square, Vector256<int> low, Vector256<int> high)
     {
@@ -57,7 +57,7 @@ internal sealed class FanGround
         // A ray that goes aside by more than it goes on touches three.
         for (low += Vector256<int>.One; Vector256.LessThanAny(low, high); low = Vector256.Min(high, low + Vector256<int>.One))
             heightM = Vector256.MaxNative(heightM, maxima.OfSquares(level, first + (Vector256.Min(low, high) * net.Across)));
-        return heightM;
+        return Vector256.MaxNative(heightM, Vector256.Create(FloorM));
     }
 
     private readonly record struct Squares(int Majors, int LastMinor, int Along, int Across);

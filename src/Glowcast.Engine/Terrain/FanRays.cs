@@ -48,9 +48,6 @@ internal readonly unsafe struct FanRays
 
     public int Forward => forward;
 
-    /// <inheritdoc cref="RayWays.Bend"/>
-    public float Bend => ways.Bend;
-
     /// <summary>The line of posts behind which no ground counts yet.</summary>
     public int FirstLine => major + ((int)MathF.Floor(ways.NearestSteps + partForward) * forward);
 
@@ -84,19 +81,29 @@ internal readonly unsafe struct FanRays
         return new FanStretch(y0, (minorPart + ways.AsideAfter(k1) - y0) * share, m0, (ways.MetresAfter(k1) - m0) * share);
     }
 
-    /// <summary>False when no ray meets ground that stands above the best so far in the squares of 2^level cells that follow on a line of posts.</summary>
-    /// <param name="margin">How far the rays may stray from the straight line within a square [cells].</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public bool CouldBeat(int level, int square, int line, float margin, Vector256<float> best)
+    /// <summary>A bit for each of some rows of squares of 2^level cells that follow one another outwards, in which a ray may meet ground that stands
+    /// above the best so far.</summary>
+    /// <param name="line">The line of posts by which the rays enter the first one.</param>
+    // All are asked before any is looked into: without a branch between them the processor works on several at once.
+    public uint Promising(int level, int square, int count, int line, Vector256<float> best)
     {
-        var from = Steps(line);
-        var (k0, k1) = (Vector256.Create(from), Vector256.Create(from + (1 << level)));
-        var (y0, y1) = (ways.AsideAfter(k0), ways.AsideAfter(k1));
-        var low = Vector256.Floor(Vector256.MinNative(y0, y1) + (minorPart - Vector256.Create(margin)));
-        var high = Vector256.Floor(Vector256.MaxNative(y0, y1) + (minorPart + Vector256.Create(margin)));
-        var heightM = ground.Highest(level, square, minor + Vector256.ConvertToInt32Native(low), minor + Vector256.ConvertToInt32Native(high));
-        return CouldBeat(
-            heightM - eyeM, Vector256.MaxNative(nearestM, ways.MetresAfter(k0)), ways.MetresAfter(k1), best, Vector256.LessThan(k0, stepsToEdge).AsInt32());
+        const float Slack = 1e-3f;
+        var steps = 1 << level;
+        var margin = Vector256.Create(Slack + (ways.Bend * steps * steps));
+        var (below, above) = (minorPart - margin, minorPart + margin);
+        var from = Vector256.Create(Steps(line));
+        var (y0, m0, found) = (ways.AsideAfter(from), ways.MetresAfter(from), 0u);
+        for (var i = 0; i < count; i++)
+        {
+            var to = from + Vector256.Create((float)steps);
+            var (y1, m1) = (ways.AsideAfter(to), ways.MetresAfter(to));
+            var low = minor + Vector256.ConvertToInt32Native(Vector256.Floor(Vector256.MinNative(y0, y1) + below));
+            var high = minor + Vector256.ConvertToInt32Native(Vector256.Floor(Vector256.MaxNative(y0, y1) + above));
+            var heightM = ground.Highest(level, square + (i * forward), low, high);
+            if (CouldBeat(heightM - eyeM, Vector256.MaxNative(nearestM, m0), m1, best, Vector256.LessThan(from, stepsToEdge).AsInt32())) found |= 1u << i;
+            (from, y0, m0) = (to, y1, m1);
+        }
+        return found;
     }
 
     /// <summary>The tangents of the ground where the rays cross a line of posts each; −∞ where none counts.</summary>
@@ -259,7 +266,8 @@ internal readonly unsafe struct FanRays
         var height = Avx2.IsSupported
             ? Avx2.GatherVector256(heights, index, sizeof(float))
             : Vector256.Create(heights[index[0]], heights[index[1]], heights[index[2]], heights[index[3]], heights[index[4]], heights[index[5]], heights[index[6]], heights[index[7]]);
-        return Vector256.ConditionalSelect(Vector256.LessThan(height, floorM), floorM, height);
+        // In this order a hole, NaN, stays one.
+        return Vector256.MaxNative(floorM, height);
     }
 
     /// <summary>Height over the eye on a step: a + b·t + c·t² [m], t from 0 to 1.</summary>

@@ -16,9 +16,6 @@ internal ref struct FanSearch
     // Next to the eye the tangent may well be greatest between the edges of cells.
     private const int NearSteps = 2;
 
-    // A way may touch a square by less than rounding shows [cells].
-    private const float Slack = 1e-3f;
-
     private readonly ref readonly FanRays rays;
     private readonly Vector256<float> ceiling;
     private readonly int largest;
@@ -101,27 +98,13 @@ internal ref struct FanSearch
 
     private void Look(int level, int square, int count)
     {
-        var promising = Promising(level, square, count);
+        var promising = rays.Promising(level, square, count, NearEdge(level, square), Bar);
         for (; promising != 0; promising &= promising - 1)
         {
             var next = square + (BitOperations.TrailingZeroCount(promising) * rays.Forward);
             if (level == MaximumPyramid.FirstLevel) Walk(NearEdge(level, next));
             else Look(level - LevelsDown, (next << LevelsDown) + (rays.Forward > 0 ? 0 : Children - 1), Children);
         }
-    }
-
-    /// <summary>A bit for each of some rows of squares, outwards, in which a ray may meet ground that stands above the best so far.</summary>
-    // All are asked before any is looked into: without a branch between them the processor works on several at once.
-    private readonly uint Promising(int level, int square, int count)
-    {
-        var (steps, bar, found) = (1 << level, Bar, 0u);
-        var margin = Slack + (rays.Bend * steps * steps);
-        for (var i = 0; i < count; i++)
-        {
-            if (rays.CouldBeat(level, square, NearEdge(level, square), margin, bar)) found |= 1u << i;
-            square += rays.Forward;
-        }
-        return found;
     }
 
     private void Walk(int line)

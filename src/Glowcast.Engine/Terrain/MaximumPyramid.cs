@@ -57,15 +57,10 @@ internal sealed class MaximumPyramid
     /// <summary>How many squares of 2^level cells lie side by side.</summary>
     public (int Rows, int Columns) SquaresOf(int level) => (levels[level - FirstLevel].Rows, levels[level - FirstLevel].Columns);
 
-    /// <summary>The highest ground [m] in eight squares of 2^level cells, by their places in row-major order; −∞ where there is none.</summary>
+    /// <summary>The highest bare ground [m], whatever the floor, in eight squares of 2^level cells, by their places in row-major order; −∞ where
+    /// there is none.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> OfSquares(int level, Vector256<int> index)
-    {
-        var highest = levels[level - FirstLevel].Gather(index);
-        var (floor, nothing) = (Vector256.Create(floorM), Vector256.Create(float.NegativeInfinity));
-        var isUnder = Vector256.LessThan(highest, floor) & Vector256.GreaterThan(highest, nothing);
-        return Vector256.ConditionalSelect(isUnder, floor, highest);
-    }
+    public Vector256<float> OfSquares(int level, Vector256<int> index) => levels[level - FirstLevel].Gather(index);
 
     /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
     public float OfCell(int column, int row) => Raised(HighestOfCell(heights, (row * columns) + column, columns));
