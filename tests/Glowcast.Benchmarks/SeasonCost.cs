@@ -11,8 +11,6 @@ namespace Glowcast.Benchmarks;
 /// processor seconds (user and system, all threads), and their ratio.</summary>
 internal static class SeasonCost
 {
-    private const int Rounds = 3;
-
     /// <param name="planFile">Its grids lie beside it.</param>
     public static void Run(string planFile)
     {
@@ -24,13 +22,13 @@ internal static class SeasonCost
         LocalDate[] days = [date, date.PlusMonths(4), date.PlusMonths(8)];
         Chart(date);
 
-        var chartsS = Median(() =>
+        var chartsS = AgainstGrass.Median(() =>
         {
             foreach (var day in days) Chart(day);
         });
         Season? season = null;
-        var tableS = Median(() => season = Season.Over(SceneOf(), lookout.Zone));
-        var yearS = Median(() => season!.Days(date, date.PlusDays(364), new SeasonScore()));
+        var tableS = AgainstGrass.Median(() => season = Season.Over(SceneOf(), lookout.Zone));
+        var yearS = AgainstGrass.Median(() => season!.Days(date, date.PlusDays(364), new SeasonScore()));
         Print("three_charts_from_scratch_s", chartsS);
         Print("horizon_table_s", tableS);
         Print("year_s", yearS);
@@ -41,8 +39,6 @@ internal static class SeasonCost
 
         Scene SceneOf() => Scene.Of(grid, plan.Conditions.Sight, Forecaster.EyeOf(lookout, grid), plan.Span, plan.Thresholds, plan.Conditions.DeckTop);
     }
-
-    private static double Median(Action run) => Enumerable.Range(0, Rounds).Select(_ => Processor.SecondsOf(run)).Order().ElementAt(Rounds / 2);
 
     private static void Print(string name, double value) =>
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}={value:0.###}"));

@@ -11,6 +11,8 @@ internal sealed class SeasonGround
     private const int CrestRowsKept = 2;
     private const int RidgePatchesKept = 600;
     private const int ValleyPatchesKept = 1200;
+    private const double SunRadPerLook = 2 * Math.PI / 86164 * SeasonSun.LookS;
+    private const double SteepestSkyline = 1.5;
 
     private readonly Member[] members;
     private readonly HorizonTable table;
@@ -56,7 +58,16 @@ internal sealed class SeasonGround
 
     /// <summary>When a member sees enough of the disc to count as lit.</summary>
     public List<Stretch> Lit(int member, SeasonSun sun) =>
-        Stretch.Above(sun.Looks, SeasonSun.LookS, look => RoughRad(member, sun, look), look => CrossingS(member, sun, look));
+        Stretch.Above(
+            sun.Looks, SeasonSun.LookS, look => RoughRad(member, sun, look), look => CrossingS(member, sun, look), (look, clearanceRad) => Ahead(sun, look, clearanceRad));
+
+    // The sun moves by 15° an hour at most, in azimuth by that over the cosine of its altitude, and the horizon under it rises or falls by so many
+    // degrees a degree (docs/model.md, L3).
+    private static int Ahead(SeasonSun sun, int look, double clearanceRad)
+    {
+        var mostRad = SunRadPerLook * (1 + (SteepestSkyline / Math.Max(0.02, sun.CosAltitude(look))));
+        return Math.Max(1, (int)(Math.Abs(clearanceRad) / mostRad));
+    }
 
     // Between airless altitudes, where the disc is round; right to half a disc, enough to find the two looks to ask closely.
     private double RoughRad(int member, SeasonSun sun, int look)
@@ -83,7 +94,7 @@ internal sealed class SeasonGround
 
     // Airless, of a sun whose centre stands on it.
     private double HorizonRad(int member, SeasonSun sun, int look) =>
-        table.At(members[member].Index, sun.AzimuthRad(look, members[member].Offset)).AirlessRad;
+        table.AirlessRadAt(members[member].Index, sun.AzimuthRad(look, members[member].Offset));
 
     private static IEnumerable<(int Index, GroundPatch Patch)> Chosen(Scene scene)
     {

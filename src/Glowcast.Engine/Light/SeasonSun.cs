@@ -52,6 +52,9 @@ internal sealed class SeasonSun
     public double AirlessRad(int look, GroundOffset from) =>
         looks[look].AirlessRad + (looks[look].AirlessPerNorth * from.NorthRad) + (looks[look].AirlessPerEast * from.EastRad);
 
+    /// <summary>Of the sun over the middle.</summary>
+    public double CosAltitude(int look) => looks[look].CosAltitude;
+
     public double AzimuthRad(int look, GroundOffset from) =>
         looks[look].AzimuthRad + (looks[look].AzimuthPerNorth * from.NorthRad) + (looks[look].AzimuthPerEast * from.EastRad);
 
@@ -113,7 +116,10 @@ internal sealed class SeasonSun
     });
 
     private readonly record struct Look(
-        double AirlessRad, double AzimuthRad, double AirlessPerNorth, double AirlessPerEast, double AzimuthPerNorth, double AzimuthPerEast);
+        double AirlessRad, double AzimuthRad, double AirlessPerNorth, double AirlessPerEast, double AzimuthPerNorth, double AzimuthPerEast)
+    {
+        public double CosAltitude { get; } = Math.Cos(AirlessRad);
+    }
 }
 
 /// <summary>By how much a place lies north and east of another, as differences of latitude and longitude.</summary>

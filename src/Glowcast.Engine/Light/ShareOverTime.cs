@@ -23,20 +23,30 @@ public readonly record struct Stretch(double StartS, double EndS)
 
     /// <summary>When a quantity is positive that is looked at in even steps.</summary>
     /// <param name="crossS">Where it changes its sign between a look and the one before [s]; where a straight line does, when left out.</param>
-    internal static List<Stretch> Above(int looks, double stepS, Func<int, double> at, Func<int, double>? crossS = null)
+    /// <param name="ahead">By its value at a look, how many looks on it is to be looked at again; at every one, when left out.</param>
+    internal static List<Stretch> Above(
+        int looks, double stepS, Func<int, double> at, Func<int, double>? crossS = null, Func<int, double, int>? ahead = null)
     {
         var (stretches, before, lastS, endS) = (new List<Stretch>(), at(0), 0.0, (looks - 1) * stepS);
         double? start = before > 0 ? 0 : null;
-        for (var look = 1; look < looks; look++)
+        for (var look = 0; look < looks - 1;)
         {
-            var now = at(look);
+            var next = Math.Min(looks - 1, look + (ahead?.Invoke(look, before) ?? 1));
+            var now = at(next);
             if (before > 0 != now > 0)
             {
-                lastS = Math.Clamp(crossS?.Invoke(look) ?? (stepS * (look - 1 + (before / (before - now)))), lastS, endS);
+                // Of looks passed over, the first one at which it has changed.
+                while (next - look > 1)
+                {
+                    var value = at(look + 1);
+                    if (before > 0 != value > 0) (next, now) = (look + 1, value);
+                    else (look, before) = (look + 1, value);
+                }
+                lastS = Math.Clamp(crossS?.Invoke(next) ?? (stepS * (look + (before / (before - now)))), lastS, endS);
                 if (start is { } begun) stretches.Add(new Stretch(begun, lastS));
                 start = start is null ? lastS : null;
             }
-            before = now;
+            (look, before) = (next, now);
         }
         if (start is { } open) stretches.Add(new Stretch(open, endS));
         return stretches;

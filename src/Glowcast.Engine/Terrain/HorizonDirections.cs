@@ -53,7 +53,7 @@ internal sealed class HorizonDirections
     public (int Before, int After, double Share) Beside(double azimuthRad)
     {
         var steps = azimuthRad * (Steps / Math.Tau);
-        steps -= Steps * Math.Floor(steps / Steps);
+        if (steps is < 0 or >= Steps) steps -= Steps * Math.Floor(steps / Steps);
         var step = Math.Min((int)steps, Steps - 1);
         return (places[step], places[step + 1], steps - step);
     }

@@ -11,6 +11,9 @@ namespace Glowcast.Engine.Terrain;
 /// than the sun ever does in that direction is only said to do so.</remarks>
 public sealed class HorizonTable
 {
+    // No sun stands so high; said of where it never stands.
+    private const double NeverRad = Math.PI / 2;
+
     private const double UnitRad = 0.0025 * Math.PI / 180;
 
     // A skyline strays from a straight line between two azimuths the farther, the more it bends there.
@@ -46,11 +49,22 @@ public sealed class HorizonTable
     internal KeptHorizon At(int point, double azimuthRad)
     {
         var (before, after, share) = directions.Beside(azimuthRad);
-        if (before < 0 || after < 0) return new KeptHorizon(Math.PI / 2, 0);
+        if (before < 0 || after < 0) return new KeptHorizon(NeverRad, 0);
         var row = airless.AsSpan(point * directions.Count, directions.Count);
         int a = row[Math.Max(0, before - 1)], b = row[before], c = row[after], d = row[Math.Min(row.Length - 1, after + 1)];
         var bend = Math.Max(Math.Abs(a - (2 * b) + c), Math.Abs(b - (2 * c) + d));
         return new KeptHorizon(UnitRad * (b + (share * (c - b))), LeastDoubtRad + (UnitRad * bend * DoubtPerBend));
+    }
+
+    /// <summary>The same without its doubt.</summary>
+    /// <inheritdoc cref="At"/>
+    internal double AirlessRadAt(int point, double azimuthRad)
+    {
+        var (before, after, share) = directions.Beside(azimuthRad);
+        if (before < 0 || after < 0) return NeverRad;
+        var row = airless.AsSpan(point * directions.Count, directions.Count);
+        int b = row[before], c = row[after];
+        return UnitRad * (b + (share * (c - b)));
     }
 
     private void Fill(int point, double heightM, ReadOnlySpan<float> horizonRad)
