@@ -13,9 +13,6 @@ internal ref struct FanSearch
     private const int Children = 1 << LevelsDown;
     private const int LargestLevel = MaximumPyramid.FirstLevel + (2 * LevelsDown);
 
-    // Next to the eye the tangent may well be greatest between the edges of cells.
-    private const int NearSteps = 2;
-
     private readonly ref readonly FanRays rays;
     private readonly Vector256<float> ceiling;
     private readonly int largest;
@@ -62,7 +59,9 @@ internal ref struct FanSearch
 
     public void Run()
     {
-        Near();
+        // The nearest ground that counts begins within a cell.
+        var nearest = rays.NearestLines;
+        Take(rays.Exactly(nearest, best), nearest);
         var level = MaximumPyramid.FirstLevel;
         var square = CellBeyond(rays.FirstLine) >> level;
         while (rays.GoOn(NearEdge(level, square), Bar))
@@ -84,16 +83,6 @@ internal ref struct FanSearch
         best = rays.Exactly(at, best);
         best = rays.Exactly(at + Vector256.Create(rays.Forward), best);
         if (Vector256.GreaterThanOrEqualAny(leavesAt, Vector256<int>.Zero)) Take(rays.Exactly(leavesAt, best), leavesAt);
-    }
-
-    private void Near()
-    {
-        var line = rays.NearestLines;
-        for (var i = 0; i < NearSteps; i++)
-        {
-            Take(rays.Exactly(line, best), line);
-            line += Vector256.Create(rays.Forward);
-        }
     }
 
     private void Look(int level, int square, int count)

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Terrain;
 /// Eight directions of a place are looked at together (<see cref="FanSearch"/>), beginning with where the place before had its horizon there, and
 /// where this one has it in the direction before. The ways of the rays are taken linearly between the knots of a wide net
 /// (<see cref="FanNet"/>). The angles are those of the exact ray, in single precision; where ground stands higher between the edges of cells than
-/// on them it may be missed, unless it is near the eye or beside what stands highest.
+/// on them it may be missed, unless it is beside what stands highest.
 /// </remarks>
 public sealed class HorizonFan
 {

@@ -19,7 +19,7 @@ public sealed class HorizonSweep
 
     internal const int BlockRows = 16;
     internal const int BlockColumns = 128;
-    private const int Window = 2;
+    private const int Window = 1;
 
     private readonly ElevationGrid grid;
     private readonly SightModel model;
