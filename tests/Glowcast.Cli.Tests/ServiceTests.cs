@@ -86,6 +86,14 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
+    public async Task An_empty_name_is_no_data_folder()
+    {
+        var refused = await Outcome.Of("serve", "--port", "0", "--data", "");
+        Assert.Equal(["--data"], refused.Faults);
+        Assert.Contains("Is empty; name a folder", refused.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_demo_as_json_is_its_forecast_and_starts_nothing()
     {
         Assert.Equal("fits", (await Outcome.Of("demo", "--json")).Json.GetProperty("fit").GetProperty("verdict").GetString());

@@ -89,12 +89,25 @@ public sealed class TakeCommandTests : IDisposable
     [Theory]
     [InlineData("""{ "sets": 3 }""")]
     [InlineData("""{ "sets": [], "loose": [], "more": 1 }""")]
+    [InlineData("""{ "sets": [null], "loose": [] }""")]
+    [InlineData("""{ "sets": [], "loose": [null] }""")]
+    [InlineData("")]
     [InlineData("not JSON")]
-    public async Task A_file_that_holds_no_borders_is_refused(string text)
+    public async Task A_file_that_holds_no_borders_is_refused_in_no_words_of_the_code(string text)
     {
         File.WriteAllText(take.Beside("borders.json"), text);
-        Assert.Equal(["--borders"], (await Sorted("--borders", take.Beside("borders.json"))).Faults);
+        var refused = await Sorted("--borders", take.Beside("borders.json"));
+        Assert.Equal(["--borders"], refused.Faults);
+        Assert.DoesNotContain("isFinalBlock", refused.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Glowcast.Cli", refused.Error, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("--borders")]
+    [InlineData("--lists")]
+    [InlineData("--sheet")]
+    [InlineData("--sort-into")]
+    public async Task An_empty_name_is_no_place(string option) => Assert.Equal([option], (await Sorted(option, "")).Faults);
 
     [Fact]
     public async Task A_known_frame_sets_the_clock()
@@ -164,6 +177,7 @@ public sealed class TakeCommandTests : IDisposable
         Assert.Equal(["folder"], (await Outcome.Of("take", take.Beside("nowhere"))).Faults);
         Assert.Equal(["folder"], (await Outcome.Of("take", take.Beside("empty"))).Faults);
         Assert.Equal(["folder"], (await Outcome.Of("take")).Faults);
+        Assert.Equal(["folder"], (await Outcome.Of("take", "", "--lists", take.Beside("lists"))).Faults);
     }
 
     [Theory]

@@ -52,7 +52,7 @@ internal sealed class TakeCommand : AnswerCommand
         var timeZone = asked.Optional(zone, TimeReader.Zone) ?? intended?.Lookout?.Zone;
         var path = OneFolder(asked);
         foreach (var (option, isFolder) in new[] { (lists, true), (sheet, false), (sortInto, true) })
-            if (asked.Text(option) is { Length: > 0 } target) OutputPlace.Check(path, target, isFolder, option.Name, asked.Faults);
+            if (asked.Text(option) is { } target) OutputPlace.Check(path, target, isFolder, option.Name, asked.Faults);
         var files = path is null ? null : asked.Try(() => TakeFolder.Read(path, folder.Name));
         asked.Faults.ThrowIfAny();
 
@@ -111,15 +111,20 @@ internal sealed class TakeCommand : AnswerCommand
     private string? OneFolder(Question asked)
     {
         var given = asked.Texts(folder);
-        if (given.Count == 1) return given[0];
-        asked.Faults.Add(folder.Name, given.Count == 0 ? "Is missing; name the folder of the take." : $"Is given {given.Count} times; give it once.");
+        if (given is [{ Length: > 0 } path]) return path;
+        asked.Faults.Add(folder.Name, given.Count switch
+        {
+            0 => "Is missing; name the folder of the take.",
+            1 => "Is empty; name the folder of the take.",
+            _ => $"Is given {given.Count} times; give it once.",
+        });
         return null;
     }
 
     private HandBorders ReadBorders(Question asked)
     {
         if (asked.Has(borders)) return asked.Optional(borders, BordersFile.Read) ?? HandBorders.None;
-        var beside = asked.Text(sheet) is { } path ? TakeSheet.BordersOf(path) : null;
+        var beside = asked.Text(sheet) is { Length: > 0 } path ? TakeSheet.BordersOf(path) : null;
         return beside is not null && File.Exists(beside) ? asked.Try(() => BordersFile.Read(beside, beside)) ?? HandBorders.None : HandBorders.None;
     }
 }

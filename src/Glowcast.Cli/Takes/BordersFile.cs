@@ -1,4 +1,6 @@
 using System.Text.Json;
+using Glowcast.Cli.Asking;
+using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 
@@ -8,6 +10,7 @@ namespace Glowcast.Cli.Takes;
 internal static class BordersFile
 {
     private const int MostBytes = 4_000_000;
+    private const string NoBorders = "Is no file of borders, as the contact sheet saves them";
 
     private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web)
     {
@@ -20,22 +23,30 @@ internal static class BordersFile
     /// <exception cref="BadInputException">It cannot be read, or is not what a contact sheet saves.</exception>
     public static HandBorders Read(string path, string field)
     {
+        using var json = PlanText.Parse(Bytes(path, field), field);
         try
         {
-            if (new FileInfo(path).Length > MostBytes) throw new BadInputException(field, $"Is larger than {MostBytes} bytes; it is no file of borders.");
-            var read = JsonSerializer.Deserialize<Borders>(File.ReadAllText(path), Strict);
-            return read is null
-                ? HandBorders.None
-                : new HandBorders([.. read.Sets.Select(set => (set.First, set.Last))], read.Loose.ToHashSet(StringComparer.Ordinal));
+            if (json.Deserialize<Borders>(Strict) is not { } read) return HandBorders.None;
+            // A list's own type does not keep null out of it.
+            if (read.Sets.Contains(null!) || read.Loose.Contains(null!)) throw new BadInputException(field, $"{NoBorders}: there is a null in a list of it.");
+            return new HandBorders([.. read.Sets.Select(set => (set.First, set.Last))], read.Loose.ToHashSet(StringComparer.Ordinal));
         }
         catch (JsonException broken)
         {
-            throw new BadInputException(field, $"Is no file of borders, as the contact sheet saves them: {broken.Message}");
+            var where = broken.Path is { Length: > 2 } within ? within[2..] : "it";
+            throw new BadInputException(field, $"{NoBorders}: {where} is not known, of the wrong kind, or lacks a field it needs.");
         }
-        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
-        {
-            throw new BadInputException(field, $"Cannot be read: {unreadable.Message}");
-        }
+    }
+
+    private static byte[] Bytes(string path, string field)
+    {
+        var faults = new Faults();
+        using var file = InputFile.Open(path, field, "a file of borders", faults);
+        faults.ThrowIfAny();
+        if (file!.Length > MostBytes) throw new BadInputException(field, $"Is larger than {MostBytes} bytes; it is no file of borders.");
+        var bytes = new byte[file.Length];
+        file.ReadExactly(bytes);
+        return bytes;
     }
 
     private sealed record Borders(IReadOnlyList<HandSet> Sets, IReadOnlyList<string> Loose);

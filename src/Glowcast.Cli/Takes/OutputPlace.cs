@@ -11,7 +11,8 @@ internal static class OutputPlace
     /// <param name="field">Where the user named it.</param>
     public static void Check(string? originals, string target, bool isFolder, string field, Faults faults)
     {
-        if (isFolder && File.Exists(target)) faults.Add(field, $"Is a file; name a folder, which is made where it is missing. Got {target}.");
+        if (target.Length == 0) faults.Add(field, $"Is empty; name a {(isFolder ? "folder" : "file")}.");
+        else if (isFolder && File.Exists(target)) faults.Add(field, $"Is a file; name a folder, which is made where it is missing. Got {target}.");
         else if (!isFolder && Directory.Exists(target)) faults.Add(field, $"Is a folder; name a file in it. Got {target}.");
         else if (FileAbove(target) is { } file) faults.Add(field, $"Cannot lie in {file}, which is a file and no folder; got {target}.");
         else if (originals is not null && IsWithin(originals, target)) faults.Add(field, $"Must lie outside the folder of the take, which is only read; got {target}.");

@@ -34,7 +34,7 @@ public static class PlanText
     private static string Wording(ReadOnlySpan<byte> json, JsonException broken)
     {
         if (json.Trim(" \t\r\n"u8).IsEmpty) return "Is empty; a JSON object in braces is expected.";
-        if (broken is not { LineNumber: { } line, BytePositionInLine: { } before }) return $"Is not valid JSON: {broken.Message}";
+        if (broken is not { LineNumber: { } line, BytePositionInLine: { } before }) return $"Is not valid JSON: {broken.Message.Split(" encountered")[0]}; give each field once.";
         // What the parser counts, and how it was called, is of no use to whoever wrote the text.
         var reason = broken.Message.Split(" LineNumber:")[0].TrimEnd('.');
         if (reason.Contains("isFinalBlock", StringComparison.Ordinal) || reason.Contains("reader options", StringComparison.Ordinal)) reason = "something is missing or should not be there";

@@ -95,7 +95,7 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
     {
         get
         {
-            if (gps?.GetString(GpsDirectory.TagDateStamp) is not { } text || !ExifDate.Parse(text.Trim('\0', ' ')).TryGetValue(default, out var date)) return null;
+            if (gps?.GetString(GpsDirectory.TagDateStamp) is not { } text || !ExifDate.Parse(text.Trim('\0', ' ')).TryGetValue(default, out var date) || !IsLikely(date.Year)) return null;
             if (gps.GetRationalArray(GpsDirectory.TagTimeStamp) is not { Length: 3 } parts || parts.Any(part => part.Denominator == 0)) return null;
             var seconds = (parts[0].ToDouble() * 3600) + (parts[1].ToDouble() * 60) + parts[2].ToDouble();
             return seconds is >= 0 and < 86_401 ? date.AtMidnight().InUtc().ToInstant() + Duration.FromSeconds(seconds) : null;
@@ -110,12 +110,14 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
     // never set writes blanks or zeros, a broken one any year: no time.
     private (LocalDateTime? Taken, bool HasSubSeconds, Offset? Offset)? Time(int time, int subSeconds, int offset)
     {
-        if (Text(time) is not { } text || !ExifTime.Parse(text).TryGetValue(default, out var taken) || taken.Year is < 1990 or > 2200) return null;
+        if (Text(time) is not { } text || !ExifTime.Parse(text).TryGetValue(default, out var taken) || !IsLikely(taken.Year)) return null;
         var fraction = Text(subSeconds) is { } digits && digits.All(char.IsAsciiDigit) ? $"0.{digits}" : null;
         var nanoseconds = fraction is null ? 0 : (long)(double.Parse(fraction, CultureInfo.InvariantCulture) * NodaConstants.NanosecondsPerSecond);
         var zone = Text(offset) is { } sign && ExifOffset.Parse(sign).TryGetValue(default, out var known) ? known : (Offset?)null;
         return (taken.PlusNanoseconds(nanoseconds), fraction is not null, zone);
     }
+
+    private static bool IsLikely(int year) => year is >= 1990 and <= 2200;
 
     private string? Text(int tag) => exif.Select(directory => directory.GetString(tag)?.Trim('\0', ' ')).FirstOrDefault(text => !string.IsNullOrEmpty(text));
 

@@ -131,7 +131,8 @@ internal readonly unsafe struct FanRays
         var (post0, post1) = (here.Post(edge), next.Post(edge));
         var t = (Vector256.ConvertToSingle(edge) - here.Aside) / (next.Aside - here.Aside);
         var metres = here.Metres + (t * (next.Metres - here.Metres));
-        var isThere = Vector256.AndNot(here.IsInside & next.IsInside, Vector256.Equals(here.Cell, next.Cell));
+        // A step over two edges has no posts in common with its lines.
+        var isThere = here.IsInside & next.IsInside & Vector256.Equals(Vector256.Abs(here.Cell - next.Cell), Vector256<int>.One);
         return SweepTangent.Greater(Line(next), Counting(Tangent(post0 + (t * (post1 - post0)), metres), metres, isThere));
     }
 
@@ -147,10 +148,12 @@ internal readonly unsafe struct FanRays
         var isOneRow = Vector256.Equals(here.Cell, next.Cell);
         var change = Vector256.ConditionalSelect(isOneRow.AsSingle(), Vector256<float>.One, (edge - here.Aside) / (next.Aside - here.Aside));
         change = Vector256.MaxNative(begin, Vector256.MinNative(Vector256<float>.One, change));
-        best = InCell(here.Cell, here.Posts, PostsOn(line + Vector256.Create(forward), here.Cell), step, begin, change, best);
-        return Vector256.EqualsAll(isOneRow, Vector256<int>.AllBitsSet)
-            ? best
-            : InCell(next.Cell, PostsOn(line, next.Cell), next.Posts, step, change, Vector256<float>.One, best);
+        var found = InCell(here.Cell, here.Posts, PostsOn(line + Vector256.Create(forward), here.Cell), step, begin, change, best);
+        if (Vector256.EqualsAll(isOneRow, Vector256<int>.AllBitsSet)) return found;
+        found = InCell(next.Cell, PostsOn(line, next.Cell), next.Posts, step, change, Vector256<float>.One, found);
+        // Of a step through three cells the one between is not known here, and neither of the others reaches over it.
+        var isTwoRowsAtMost = Vector256.LessThanOrEqual(Vector256.Abs(here.Cell - next.Cell), Vector256<int>.One);
+        return Vector256.ConditionalSelect(isTwoRowsAtMost.AsSingle(), found, best);
     }
 
     /// <summary>The tangents of a smooth earth past the edge of the grid, as <see cref="SmoothEarth.Horizon"/> has it.</summary>

@@ -43,6 +43,7 @@ internal sealed class DataFolder : IDisposable
     /// <inheritdoc cref="Open"/>
     internal static DataFolder OpenWith(string? path, Action<string> fill)
     {
+        if (path is { Length: 0 }) throw new BadInputException("data", "Is empty; name a folder, or one that is to be made.");
         try
         {
             var full = path is null ? Directory.CreateTempSubdirectory("glowcast-").FullName : Made(System.IO.Path.GetFullPath(path));

@@ -98,10 +98,12 @@ internal static class PostedTakes
         if (take.ClockErrorS is not null && take.KnownFrame is not null) faults.Add("clockErrorS", "Cannot stand beside knownFrame: either the error is given, or a frame to tell it by.");
         var errorS = take.ClockErrorS is { } ahead ? faults.InRange(ahead, "clockErrorS", -LongestClockErrorS, LongestClockErrorS) : (double?)null;
         if (take.KnownFrame is not { } known) return CameraClock.Of(frames, zone, errorS is { } seconds ? Duration.FromSeconds(seconds) : null);
+        var frame = frames.FirstOrDefault(frame => frame.Name == known.Name);
+        if (frame is null) faults.Add("knownFrame.name", $"Is no frame of the take; got '{known.Name}'.");
         try
         {
-            if (frames.FirstOrDefault(frame => frame.Name == known.Name) is { } frame) return CameraClock.Of(frame, TimeReader.Moment(known.ShotAt, "knownFrame.shotAt"));
-            faults.Add("knownFrame.name", $"Is no frame of the take; got '{known.Name}'.");
+            var at = TimeReader.Moment(known.ShotAt, "knownFrame.shotAt");
+            return frame is null ? null : CameraClock.Of(frame, at);
         }
         catch (BadInputException bad)
         {
@@ -115,8 +117,10 @@ internal static class PostedTakes
         double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
         var taken = Parsed(posted.Taken, WrittenTime, $"{field}.taken", "a local time such as 2026-02-14T06:45:09.07", faults);
         if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.Taken}'.");
+        var gpsTime = Parsed(posted.GpsTime, InstantPattern.ExtendedIso, $"{field}.gpsTime", "an instant such as 2026-02-14T11:45:08Z", faults);
+        if (gpsTime?.InUtc().Year is < FirstYear or > LastYear) faults.Add($"{field}.gpsTime", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.GpsTime}'.");
         if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
-            faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers; got {parts.Count}.");
+            faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers, none beyond 3e38; got {parts.Count}.");
         foreach (var (pixels, name) in new[] { (posted.PixelsWide, "pixelsWide"), (posted.PixelsHigh, "pixelsHigh") })
             if (pixels is < 1 or > MostPixels) faults.Add($"{field}.{name}", $"Must be a whole number from 1 to {MostPixels}; got {pixels}.");
         foreach (var (text, name) in new[] { (posted.Name, "name"), (posted.Camera, "camera"), (posted.WhiteBalance, "whiteBalance") })
@@ -129,7 +133,7 @@ internal static class PostedTakes
             Taken = taken,
             HasSubSeconds = posted.Taken?.Contains('.', StringComparison.Ordinal) == true,
             Offset = Parsed(posted.OffsetFromUtc, WrittenOffset, $"{field}.offsetFromUtc", "an offset such as -05:00", faults),
-            GpsTime = Parsed(posted.GpsTime, InstantPattern.ExtendedIso, $"{field}.gpsTime", "an instant such as 2026-02-14T11:45:08Z", faults),
+            GpsTime = gpsTime,
             Settings = new ShotSettings
             {
                 Exposure = Positive(posted.ExposureS, "exposureS", 100_000) is { } seconds ? Duration.FromSeconds(seconds) : null,

@@ -62,6 +62,12 @@ public sealed class FrameReaderTests : IDisposable
     public void A_clock_that_was_never_set_and_a_time_of_change_are_no_time_of_exposure(string tag) => Assert.Null(Written("a.jpg", tag).Taken);
 
     [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [InlineData("9999:12:31")]
+    [InlineData("0001:01:01")]
+    public void A_receiver_out_of_its_mind_tells_no_time(string date) =>
+        Assert.Null(Written("a.jpg", $"EXIF:GPSDateStamp={date}", "EXIF:GPSTimeStamp=11:45:08").GpsTime);
+
+    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
     [InlineData("SubjectDistance#=0")]
     [InlineData("SubjectDistance=inf")]
     public void An_unknown_or_endless_focus_distance_is_none(string tag) => Assert.Null(Written("a.jpg", $"EXIF:{tag}").Settings.FocusDistance);

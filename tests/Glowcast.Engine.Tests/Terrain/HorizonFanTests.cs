@@ -98,6 +98,22 @@ public class HorizonFanTests
     }
 
     [Fact]
+    public void A_ray_that_goes_aside_by_more_than_it_goes_on_finds_no_ground_that_is_not_there()
+    {
+        // Single posts like needles: what is taken from the wrong post is far off.
+        var random = new Random(1);
+        var heights = new float[201 * 201];
+        for (var i = 0; i < heights.Length; i++) heights[i] = (float)(900 * random.NextDouble());
+        var posts = new GridPosts(201, 201, 9_200_000, 500_000, 90, 90, MapProjection.Utm(19, isNorth: true, Spheroid.Wgs84), "WGS 84 / UTM zone 19N");
+        var grid = new ElevationGrid(posts, heights, "made for a test");
+        var (azimuths, places) = (Enumerable.Range(0, 60).Select(i => Azimuth.FromDegrees((90 * (i % 4)) + 44.3 + (i / 4 * 0.1))).ToList(), Places(grid, 200, 2));
+        var (horizons, sights) = (Run(grid, SightModel.Usual, azimuths, places), new SightLines(grid, SightModel.Usual));
+        for (var i = 0; i < places.Count; i++)
+            for (var j = 0; j < azimuths.Count; j++)
+                Assert.InRange(double.RadiansToDegrees(horizons[(i * azimuths.Count) + j]) - sights.HorizonOf(places[i], azimuths[j]).Altitude!.Value.Degrees, -90, 0.1);
+    }
+
+    [Fact]
     public void The_order_of_places_and_directions_does_not_matter()
     {
         var grid = RoughGround.Of(seed: 3, size: 401);

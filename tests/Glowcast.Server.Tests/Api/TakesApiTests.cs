@@ -75,11 +75,38 @@ public class TakesApiTests(Service service)
     [InlineData("""{ "frames": [], "borders": { "sets": [], "loose": [null] } }""", "borders.loose[0]")]
     [InlineData("""{ "frames": [], "plan": [] }""", "plan")]
     [InlineData("""{ "frames": [{ "name": "a", "taken": "9999-12-31T23:59:59", "offsetFromUtc": "-18:00" }] }""", "frames[0].taken")]
+    [InlineData("""{ "frames": [{ "name": "a", "taken": "1900-01-01T00:00:00", "gpsTime": "9999-12-31T23:59:59Z" }] }""", "frames[0].gpsTime")]
+    [InlineData("""{ "frames": [{ "name": "a", "taken": "2200-01-01T00:00:00", "gpsTime": "-9998-01-01T00:00:00Z" }] }""", "frames[0].gpsTime")]
     public async Task A_fault_of_shape_is_said_under_its_field_and_in_no_words_of_the_code(string text, string field)
     {
         var (name, message) = Assert.Single(await PostAsync(text).FaultsAsync());
         Assert.Equal(field, name);
         Assert.DoesNotContain("Glowcast.Server", message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_known_frame_that_is_none_and_its_instant_that_is_none_are_both_named()
+    {
+        var faults = await PostAsync("""{ "frames": [{ "name": "a" }], "knownFrame": { "name": "b", "shotAt": "noon" } }""").FaultsAsync();
+        Assert.Equal(["knownFrame.name", "knownFrame.shotAt"], faults.Keys.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_field_given_twice_is_named_in_no_words_of_the_code()
+    {
+        var (field, message) = Assert.Single(await PostAsync("""{ "frames": [], "frames": [] }""").FaultsAsync());
+        Assert.Equal("body", field);
+        Assert.Contains("'frames'", message, StringComparison.Ordinal);
+        Assert.DoesNotContain("deserialization", message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Brightness_beyond_all_numbers_is_not_said_to_be_the_wrong_count()
+    {
+        var glance = string.Join(',', Enumerable.Repeat("1e39", 192));
+        var (field, message) = Assert.Single(await PostAsync($$"""{ "frames": [{ "name": "a", "glance": [{{glance}}] }] }""").FaultsAsync());
+        Assert.Equal("frames[0].glance", field);
+        Assert.Contains("none beyond", message, StringComparison.Ordinal);
     }
 
     [Theory]
