@@ -78,6 +78,26 @@ public sealed class TakeBadInputTests : IDisposable
         Assert.Empty((await Outcome.Of("take", take.Originals, "--plan", onDay, "--compare", "--json")).Json.GetProperty("cautions").EnumerateArray());
     }
 
+    [Fact]
+    public async Task Frames_without_any_time_cannot_be_compared_and_the_clock_is_not_blamed_for_it()
+    {
+        using var valley = new MadeValley();
+        for (var number = 1; number <= 20; number++) take.Write(MadeTake.Name(number), 0, hasTime: false);
+        var outcome = await Outcome.Of("take", take.Originals, "--plan", valley.Write("plan.json", MadeValley.PlanWith().ToJsonString()), "--compare");
+        Assert.Equal(["--compare"], outcome.Faults);
+        Assert.Contains("say when they were shot", outcome.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("--time-zone", outcome.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_take_without_a_set_says_that_there_is_none_to_compare()
+    {
+        using var valley = new MadeValley();
+        for (var number = 2; number <= 20; number++) take.Write(MadeTake.Name(number), 0, hasTime: false);
+        var outcome = await Outcome.Of("take", take.Originals, "--plan", valley.Write("plan.json", MadeValley.PlanWith().ToJsonString()), "--compare");
+        Assert.Contains("There is no set to compare.", outcome.Lines);
+    }
+
     public void Dispose() => take.Dispose();
 
     private Task<Outcome> Sorted(params string[] options) => Outcome.Of(["take", take.Originals, "--plan", take.Plan, "--json", .. options]);

@@ -85,8 +85,12 @@ internal sealed class TakeCommand : AnswerCommand
     }
 
     private TakeAnswer Compared(TakeAnswer answer, SortedTake take, CameraClock? clock, Plan intended, ElevationGrid grid, CancellationToken cancel) => clock is null
-        ? throw new BadInputException(compare.Name, $"Needs to know the camera's clock: give {zone.Name}, {knownFrame.Name}, or a time zone in the plan's lookout.")
+        ? throw new BadInputException(compare.Name, NoClock(take))
         : answer.ComparedWith(take, clock, ForecastWork.Run(Terminal, intended, grid, cancel));
+
+    private string NoClock(SortedTake take) => take.Sets.Count + take.Loose.Count == 0
+        ? "Needs frames that say when they were shot (EXIF DateTimeOriginal); none of these does."
+        : $"Needs to know the camera's clock: give {zone.Name}, {knownFrame.Name}, or a time zone in the plan's lookout.";
 
     private void HandOver(Question asked, SortedTake take, TakeAnswer answer, Dictionary<string, TakeFile> files, bool asLinks, CancellationToken cancel)
     {

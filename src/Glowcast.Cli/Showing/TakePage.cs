@@ -27,6 +27,7 @@ internal static class TakePage
     private static void WriteCompared(Page page, TakeComparedAnswer compared)
     {
         page.Heading("Beside the forecast");
+        if (compared.Sets.Count == 0) page.Paragraph("There is no set to compare.");
         page.List(compared.Sets.Select(set =>
             $"Set {set.Set} {(set.IsWithin ? "lies within a window of light" : set.InWindow ? "begins in a window of light and ends after it" : "begins outside every window of light")}{Drift(set)}."));
         page.List(compared.LightSeen.Select(seen =>

@@ -100,6 +100,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         await page.Tab.ClickAsync("#compare");
         await UploadAsync(page);
         Assert.Contains("No set of the take was shot on 2026-10-20", await page.TextAsync("#sorted"), StringComparison.Ordinal);
+        Assert.Contains("Set 2 begins outside every window of light.", await page.TextAsync("#sorted"), StringComparison.Ordinal);
         Assert.Empty(page.Complaints);
     }
 

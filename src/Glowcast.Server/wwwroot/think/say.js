@@ -84,6 +84,12 @@ export const BlackPoints = { has: 'a black point', weak: 'a weak black point', n
 /** How the ridge reads. @type {Record<string, string>} */
 export const Reliefs = { flat: 'flat', modelled: 'well modelled', dark: 'mostly dark' };
 
+/** How far off field notes found forecasts. @param {{ count: number, bias: number, spread: number | null }} deviation in seconds, positive where the light was later */
+export function deviation({ count, bias, spread }) {
+  const off = Math.round(bias) === 0 ? 'as forecast' : `${time(bias)} ${bias > 0 ? 'later' : 'earlier'} than forecast`;
+  return `${off}${spread === null ? '' : ` ${plusMinus(spread)}`} (${count} ${count === 1 ? 'note' : 'notes'})`;
+}
+
 /** The verdict in a word and in a sentence. @param {any} fit @param {string | null} whyNone @returns {[string, string]} */
 export function verdict(fit, whyNone) {
   switch (fit?.verdict) {

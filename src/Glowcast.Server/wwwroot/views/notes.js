@@ -40,7 +40,7 @@ function nearestMiss(miss, at) {
 /** @param {Forecast} forecast */
 export function windowsView({ answer, clock }) {
   if (answer.windows.length === 0) return [];
-  return answer.windows.map((/** @type {any} */ window, /** @type {number} */ i) => html('section', {},
+  const windows = answer.windows.map((/** @type {any} */ window, /** @type {number} */ i) => html('section', {},
     html('h3', {}, answer.windows.length > 1 ? `Window ${i + 1}` : 'The window'),
     facts([
       ['starts', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${say.Opens[window.startCause]}`],
@@ -52,6 +52,23 @@ export function windowsView({ answer, clock }) {
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
     ])));
+  return [...windows, ...seenView(answer.notes)];
+}
+
+/** What was seen in the field less what had been forecast. @param {any} notes of this lookout and of all, null without any */
+function seenView(notes) {
+  const seen = [seenFact('first light', 'firstLightS', notes), seenFact('last light', 'lastLightS', notes)].filter(fact => fact !== null);
+  if (seen.length === 0) return [];
+  return [html('section', {}, html('h3', {}, 'By field notes'), facts(seen), html('p', { class: 'quiet' }, 'No time on this page is moved by them.'))];
+}
+
+/** @param {string} name @param {string} field of the notes @param {any} notes of this lookout and of all, null without any @returns {[string, string] | null} */
+function seenFact(name, field, notes) {
+  const [here, all] = [notes?.lookout?.[field], notes?.everywhere[field]];
+  if (!all) return null;
+  const everywhere = `at all lookouts ${say.deviation(all)}`;
+  if (!here) return [name, everywhere];
+  return [name, `here ${say.deviation(here)}${here.count === all.count ? '' : `; ${everywhere}`}`];
 }
 
 /** @param {any} picture in the middle of the window @returns {([string, string] | null)[]} */

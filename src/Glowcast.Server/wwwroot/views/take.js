@@ -94,6 +94,7 @@ function drawFound({ sets, cautions, withoutTime, repeats, ownTimes, compared, n
     ...cautions, ...skipped.map(({ file, reason }) => `${file}: ${reason}`),
     withoutTime.length > 0 && `${withoutTime.length} frames do not say when they were shot: ${withoutTime.slice(0, 5).join(', ')}.`,
     ...repeats.map((/** @type {any} */ choice) => `Of sets ${choice.sets.join(', ')}, set ${choice.better} is the better. ${choice.reason}`),
+    ...(compared?.sets ?? []).map((/** @type {any} */ at) => `Set ${at.set} ${at.isWithin ? 'lies within a window of light' : at.inWindow ? 'begins in a window of light and ends after it' : 'begins outside every window of light'}.`),
     ...(compared?.lightSeen ?? []).map((/** @type {any} */ seen) => `${seen.change === 'firstLight' ? 'First' : 'Last'} light seen at ${seen.at}${seen.lateS === null ? '' : `, ${Math.abs(seen.lateS).toFixed(0)} s ${seen.lateS < 0 ? 'before' : 'after'} the forecast`}.`),
     times.length > 0 && `Your own times, for the set of the next plan: ${times.map(name => `${name} ${ownTimes[name].toFixed(1)}`).join(', ')}.`,
     note && 'Kept as a field note; later forecasts show what all notes say.',
