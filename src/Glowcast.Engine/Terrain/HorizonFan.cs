@@ -9,13 +9,15 @@ namespace Glowcast.Engine.Terrain;
 /// Eight directions of a place are looked at together (<see cref="FanSearch"/>), beginning with where the place before had its horizon there, and
 /// where this one has it in the direction before. The ways of the rays are taken linearly between the knots of a wide net
 /// (<see cref="FanNet"/>). The angles are those of the exact ray, in single precision; where ground stands higher between the edges of cells than
-/// on them it may be missed, unless it is beside what stands highest.
+/// on them it may be missed, unless it is beside what stands highest. Over holes so ragged that the edges
+/// of cells tell no longer where there is ground, each ray is gone for itself.
 /// </remarks>
 public sealed class HorizonFan
 {
     private readonly ElevationGrid grid;
     private readonly SightModel model;
     private readonly FanDirections directions;
+    private readonly bool isRagged;
     private readonly FanGround byRows;
     private readonly FanGround byColumns;
 
@@ -30,6 +32,7 @@ public sealed class HorizonFan
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(model);
         (this.grid, this.model, this.directions) = (grid, model, directions);
+        isRagged = StrayEdges.AnyIn(grid);
         (byRows, byColumns) = (new FanGround(grid, byRows: true), new FanGround(grid, byRows: false));
     }
 
@@ -76,7 +79,7 @@ public sealed class HorizonFan
             for (var i = 0; i < net.Packets.Count; i++)
             {
                 var (packet, axes) = (net.Packets[i], net.Packets[i].Axes);
-                if (mesh.Ways(i, eye) is not { } ways)
+                if (isRagged || mesh.Ways(i, eye) is not { } ways)
                 {
                     LookByRay(packet, place, horizonRad);
                     continue;

@@ -43,6 +43,10 @@ public class HorizonFanTests
         Assert.InRange(Percentile(errors, 0.95), 0, Percentile95Deg);
     }
 
+    // Posts beside holes on either hand are no ground, though they have heights.
+    [Fact]
+    public void Over_ragged_holes_it_holds_as_well() => KeepsWithin(RoughGround.Of(seed: 2, size: 201, holes: 8000), SightModel.Usual, 40, leastFar: 100);
+
     [Fact]
     public void A_sea_of_cloud_is_ground() =>
         KeepsWithin(RoughGround.Of(seed: 8, size: 401).Under(Length.FromMetres(600)), SightModel.Usual.Under(Length.FromMetres(600)), 150);
