@@ -66,7 +66,7 @@ public class TakeLearnedTests
         using var client = await data.StartAsync();
         var take = TakeOf(new DateTimeOffset(2026, 10, 20, 6, 0, 0, TimeSpan.Zero));
         (take["forecast"], take["clockErrorS"], take["knownFrame"]) = ("elsewhere", 3, new JsonObject { ["name"] = "gone.jpg", ["shotAt"] = "dawn" });
-        Assert.Equal(["clockErrorS", "forecast", "knownFrame.name"], (await client.SendJsonAsync(HttpMethod.Post, "/api/takes", take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
+        Assert.Equal(["clockErrorS", "forecast", "knownFrame.name", "knownFrame.shotAt"], (await client.SendJsonAsync(HttpMethod.Post, "/api/takes", take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
         Assert.Equal(["keep"], (await client.SendJsonAsync(HttpMethod.Post, "/api/takes", new JsonObject { ["frames"] = new JsonArray(), ["keep"] = true }).FaultsAsync()).Keys);
         Assert.Equal(["forecast"], (await client.SendJsonAsync(HttpMethod.Get, "/api/notes/applied").FaultsAsync()).Keys);
     }
