@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -264,14 +263,8 @@ internal readonly unsafe struct FanRays
 
     /// <summary>The heights of eight posts [m].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<float> Height(Vector256<int> index)
-    {
-        var height = Avx2.IsSupported
-            ? Avx2.GatherVector256(heights, index, sizeof(float))
-            : Vector256.Create(heights[index[0]], heights[index[1]], heights[index[2]], heights[index[3]], heights[index[4]], heights[index[5]], heights[index[6]], heights[index[7]]);
-        // In this order a hole, NaN, stays one.
-        return Vector256.MaxNative(floorM, height);
-    }
+    // In this order a hole, NaN, stays one.
+    private Vector256<float> Height(Vector256<int> index) => Vector256.MaxNative(floorM, EightHeights.At(heights, index));
 
     /// <summary>Height over the eye on a step: a + b·t + c·t² [m], t from 0 to 1.</summary>
     private readonly record struct Parabola(Vector256<float> A, Vector256<float> B, Vector256<float> C);

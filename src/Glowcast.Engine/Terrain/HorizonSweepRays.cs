@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -166,13 +165,7 @@ internal readonly ref struct SweepRays
     /// <summary>The heights of eight posts.</summary>
     // Whoever makes the rays holds the heights in place, so that their address may be handed to the processor.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private unsafe Vector256<float> Gather(Vector256<int> index) => Avx2.IsSupported
-        ? Avx2.GatherVector256((float*)Unsafe.AsPointer(ref ground), index, sizeof(float))
-        : Vector256.Create(
-            Unsafe.Add(ref ground, index.GetElement(0)), Unsafe.Add(ref ground, index.GetElement(1)),
-            Unsafe.Add(ref ground, index.GetElement(2)), Unsafe.Add(ref ground, index.GetElement(3)),
-            Unsafe.Add(ref ground, index.GetElement(4)), Unsafe.Add(ref ground, index.GetElement(5)),
-            Unsafe.Add(ref ground, index.GetElement(6)), Unsafe.Add(ref ground, index.GetElement(7)));
+    private unsafe Vector256<float> Gather(Vector256<int> index) => EightHeights.At((float*)Unsafe.AsPointer(ref ground), index);
 
     /// <summary>One step of the eight ways: minor offsets [cells] and distances [m] at its two ends.</summary>
     private readonly record struct Step(

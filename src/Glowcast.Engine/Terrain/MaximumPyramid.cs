@@ -2,7 +2,6 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -60,7 +59,7 @@ internal sealed class MaximumPyramid
     /// <summary>The highest bare ground [m], whatever the floor, in eight squares of 2^level cells, by their places in row-major order; −∞ where
     /// there is none.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> OfSquares(int level, Vector256<int> index) => levels[level - FirstLevel].Gather(index);
+    public Vector256<float> OfSquares(int level, Vector256<int> index) => levels[level - FirstLevel].At(index);
 
     /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
     public float OfCell(int column, int row) => Raised(HighestOfCell(heights, (row * columns) + column, columns));
@@ -125,17 +124,8 @@ internal sealed class MaximumPyramid
 
         public float[] Maxima { get; }
 
+        // Maxima do not move.
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public unsafe Vector256<float> Gather(Vector256<int> index)
-        {
-            ref var first = ref MemoryMarshal.GetArrayDataReference(Maxima);
-            return Avx2.IsSupported
-                ? Avx2.GatherVector256((float*)Unsafe.AsPointer(ref first), index, sizeof(float))
-                : Vector256.Create(
-                    Unsafe.Add(ref first, index.GetElement(0)), Unsafe.Add(ref first, index.GetElement(1)),
-                    Unsafe.Add(ref first, index.GetElement(2)), Unsafe.Add(ref first, index.GetElement(3)),
-                    Unsafe.Add(ref first, index.GetElement(4)), Unsafe.Add(ref first, index.GetElement(5)),
-                    Unsafe.Add(ref first, index.GetElement(6)), Unsafe.Add(ref first, index.GetElement(7)));
-        }
+        public unsafe Vector256<float> At(Vector256<int> index) => EightHeights.At((float*)Unsafe.AsPointer(ref MemoryMarshal.GetArrayDataReference(Maxima)), index);
     }
 }
