@@ -31,8 +31,9 @@ public class KeepingTests(Service service, Chromium chromium)
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task A_kept_plan_opens_again_with_its_forecast_where_no_network_is()
     {
-        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
-        await page.UntilDrawnAsync();
+        // With documents of its own: other tests keep theirs at the service of all.
+        await using var data = new DataOfATest();
+        await using var page = await OpenDemoAsync(data);
         var exposures = await page.TextAsync("#stair-text");
         await page.TypeAsync("#keep-name", "October ridge");
         await page.Tab.Keyboard.PressAsync("Enter");
