@@ -7,7 +7,7 @@ namespace Glowcast.Engine.Terrain;
 internal sealed class FanGround
 {
     private readonly MaximumPyramid maxima;
-    private readonly Squares[] squares;
+    private readonly FanSquares[] squares;
 
     /// <param name="byRows">Whether a step leads from row to row, else from column to column.</param>
     public FanGround(ElevationGrid grid, bool byRows)
@@ -17,12 +17,7 @@ internal sealed class FanGround
         FloorM = grid.FloorM;
         HighestM = Math.Max((float)(grid.Relief.Highest?.Metres ?? double.NegativeInfinity), FloorM);
         maxima = grid.Maxima;
-        squares = [.. Enumerable.Range(0, maxima.LastLevel + 1).Select(level =>
-        {
-            if (level < MaximumPyramid.FirstLevel) return default;
-            var (down, across) = maxima.SquaresOf(level);
-            return byRows ? new Squares(down, across - 1, across, 1) : new Squares(across, down - 1, 1, across);
-        })];
+        squares = [.. Enumerable.Range(0, maxima.LastLevel + 1).Select(level => level < MaximumPyramid.FirstLevel ? default : new FanSquares(maxima, level, byRows, FloorM))];
     }
 
     public int Majors { get; }
@@ -43,22 +38,43 @@ internal sealed class FanGround
 
     public int LastLevel => maxima.LastLevel;
 
-    /// <summary>The highest ground [m] in squares of 2^level cells, one major, from the row of cells low to the row high; what lies off the grid
-    /// across counts as what is nearest to it, and holes as the floor.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> Highest(int level, int square, Vector256<int> low, Vector256<int> high)
+    public FanSquares SquaresOf(int level) => squares[level];
+}
+
+/// <summary>Squares of 2^level cells, and the highest ground in each.</summary>
+internal readonly unsafe struct FanSquares
+{
+    private readonly float* maxima;
+    private readonly int level;
+    private readonly int majors;
+    private readonly int lastMinor;
+    private readonly int majorStride;
+    private readonly int minorStride;
+    private readonly float floorM;
+
+    public FanSquares(MaximumPyramid maxima, int level, bool byRows, float floorM)
     {
-        ref readonly var net = ref squares[level];
-        if ((uint)square >= (uint)net.Majors) return Vector256.Create(float.NegativeInfinity);
-        var (first, last) = (Vector256.Create(square * net.Along), Vector256.Create(net.LastMinor));
-        low = Vector256.Min(last, Vector256.Max(Vector256<int>.Zero, low >> level));
-        high = Vector256.Min(last, Vector256.Max(Vector256<int>.Zero, high >> level));
-        var heightM = Vector256.MaxNative(maxima.OfSquares(level, first + (low * net.Across)), maxima.OfSquares(level, first + (high * net.Across)));
-        // A ray that goes aside by more than it goes on touches three.
-        for (low += Vector256<int>.One; Vector256.LessThanAny(low, high); low = Vector256.Min(high, low + Vector256<int>.One))
-            heightM = Vector256.MaxNative(heightM, maxima.OfSquares(level, first + (Vector256.Min(low, high) * net.Across)));
-        return Vector256.MaxNative(heightM, Vector256.Create(FloorM));
+        var (down, across) = maxima.SquaresOf(level);
+        this.maxima = maxima.AddressOf(level);
+        (this.level, this.floorM) = (level, floorM);
+        (majors, lastMinor, majorStride, minorStride) = byRows ? (down, across - 1, across, 1) : (across, down - 1, 1, across);
     }
 
-    private readonly record struct Squares(int Majors, int LastMinor, int Along, int Across);
+    /// <summary>The highest ground [m] in squares of one major, from the row of cells low to the row high; what lies off the grid across counts as
+    /// some ground in it, and holes as the floor.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector256<float> Highest(int square, Vector256<int> low, Vector256<int> high, bool isThree)
+    {
+        if ((uint)square >= (uint)majors) return Vector256.Create(float.NegativeInfinity);
+        var (first, last) = (Vector256.Create(square * majorStride), Vector256.Create((uint)lastMinor));
+        low = Vector256.Min(last, (low >> level).AsUInt32()).AsInt32();
+        high = Vector256.Min(last, (high >> level).AsUInt32()).AsInt32();
+        var heightM = Vector256.MaxNative(EightHeights.At(maxima, first + (low * minorStride)), EightHeights.At(maxima, first + (high * minorStride)));
+        if (isThree)
+        {
+            for (low += Vector256<int>.One; Vector256.LessThanAny(low, high); low = Vector256.Min(high, low + Vector256<int>.One))
+                heightM = Vector256.MaxNative(heightM, EightHeights.At(maxima, first + (Vector256.Min(low, high) * minorStride)));
+        }
+        return Vector256.MaxNative(heightM, Vector256.Create(floorM));
+    }
 }

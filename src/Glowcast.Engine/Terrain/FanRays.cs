@@ -3,60 +3,65 @@ using System.Runtime.Intrinsics;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>Eight rays from one eye, each in a direction of its own, that cross the same lines of posts: where they cross them, and the
+/// <summary>Eight rays, each from an eye of its own, that cross the same lines of posts: where they cross them, and the
 /// tangents of the ground there.</summary>
 /// <remarks>Only additions, products, quotients, roots and comparisons: the same answer to the last bit on every machine.</remarks>
-internal readonly unsafe struct FanRays
+internal sealed unsafe class FanRays
 {
     // A ray along the posts, or along the edge of the grid, may miss them by rounding [cells].
     private const float Slack = 1e-4f;
 
     private readonly float* heights;
-    private readonly FanGround ground;
-    private readonly RayWays ways;
-    private readonly int forward;
-    private readonly int major;
-    private readonly float partForward;
-    private readonly Vector256<int> minor;
-    private readonly Vector256<int> lastCell;
-    private readonly Vector256<int> minorStride;
-    private readonly Vector256<float> minorPart;
     private readonly Vector256<float> floorM;
-    private readonly Vector256<float> eyeM;
     private readonly Vector256<float> drop;
     private readonly Vector256<float> nearestM;
-    private readonly Vector256<float> stepsToEdge;
+
+    private FanGround ground;
+    private RayWays ways;
+    private int forward;
+    private int major;
+    private float leastAhead;
+    private Vector256<float> ahead;
+    private Vector256<int> minor;
+    private Vector256<float> minorPart;
+    private Vector256<float> eyeM;
+    private Vector256<int> lastCell;
+    private Vector256<int> minorStride;
+    private Vector256<float> stepsToEdge;
 
     /// <param name="heights">Row-major heights [m] of the ground, held in place as long as the rays are used.</param>
-    /// <param name="forward">+1 or −1: the way the majors run as one goes outwards.</param>
-    /// <param name="along">The eye's major, inside the grid.</param>
-    /// <param name="across">And its minor.</param>
+    /// <param name="drop">By which a metre of distance lowers the ground [rad/m].</param>
     /// <param name="nearestM">Nearer ground does not count.</param>
-    public FanRays(float* heights, FanGround ground, in RayWays ways, int forward, double along, double across, float eyeM, float drop, float nearestM)
+    public FanRays(float* heights, FanGround ground, float drop, float nearestM)
     {
         this.heights = heights;
-        (this.ground, this.ways, this.forward) = (ground, ways, forward);
-        var (row, part) = ((int)across, (float)(across - (int)across));
-        (major, partForward) = ((int)along, (float)(along - (int)along) * forward);
-        (minor, minorPart, this.eyeM) = (Vector256.Create(row), Vector256.Create(part), Vector256.Create(eyeM));
-        (lastCell, minorStride, floorM) = (Vector256.Create(ground.Minors - 2), Vector256.Create(ground.MinorStride), Vector256.Create(ground.FloorM));
-        (this.drop, this.nearestM) = (Vector256.Create(drop), Vector256.Create(nearestM));
-        var toEnd = (forward > 0 ? ground.Majors - 1 - major : major) - partForward;
-        stepsToEdge = Vector256.MinNative(Vector256.Create(toEnd), ways.StepsToSide(Vector256.Create(ground.Minors - 1 - row - part), Vector256.Create(-row - part)));
+        this.ground = ground;
+        (this.drop, this.nearestM, floorM) = (Vector256.Create(drop), Vector256.Create(nearestM), Vector256.Create(ground.FloorM));
+    }
+
+    /// <param name="ground">The same heights, along the axis of the ways.</param>
+    public void Aim(FanGround ground, in RayWays ways, in FanEyes eyes)
+    {
+        (this.ground, this.ways, forward) = (ground, ways, eyes.Forward);
+        (major, leastAhead, ahead, minor, minorPart, eyeM) = (eyes.Major, eyes.LeastAhead, eyes.Ahead, eyes.Minor, eyes.MinorPart, eyes.HeightM);
+        (lastCell, minorStride) = (Vector256.Create(ground.Minors - 2), Vector256.Create(ground.MinorStride));
+        var toEnd = Vector256.Create((float)(forward > 0 ? ground.Majors - 1 - major : major)) - ahead;
+        var fromSide = Vector256.ConvertToSingle(minor) + minorPart;
+        stepsToEdge = Vector256.MinNative(toEnd, ways.StepsToSide(Vector256.Create(ground.Minors - 1f) - fromSide, -fromSide));
     }
 
     public int Forward => forward;
 
     /// <summary>The line of posts behind which no ground counts yet.</summary>
-    public int FirstLine => major + ((int)MathF.Floor(ways.NearestSteps + partForward) * forward);
+    public int FirstLine => major + ((int)MathF.Floor(ways.NearestSteps + leastAhead) * forward);
 
     /// <summary>The lines of posts from which the steps set out that hold the nearest ground that counts.</summary>
     public Vector256<int> NearestLines =>
-        Vector256.Create(major) + (Vector256.ConvertToInt32Native(Vector256.Floor(ways.StepsTo(nearestM) + Vector256.Create(partForward))) * forward);
+        Vector256.Create(major) + (Vector256.ConvertToInt32Native(Vector256.Floor(ways.StepsTo(nearestM) + ahead)) * forward);
 
     /// <summary>The lines of posts nearest to distances [m] on the rays.</summary>
     public Vector256<int> LinesAt(Vector256<float> metres) =>
-        Vector256.Create(major) + (Vector256.ConvertToInt32(ways.StepsTo(metres) + Vector256.Create(partForward + 0.5f)) * forward);
+        Vector256.Create(major) + (Vector256.ConvertToInt32(ways.StepsTo(metres) + ahead + Vector256.Create(0.5f)) * forward);
 
     /// <summary>How far the rays have come at a line of posts each [m].</summary>
     public Vector256<float> MetresAt(Vector256<int> line) => ways.MetresAfter(Steps(line));
@@ -64,7 +69,7 @@ internal readonly unsafe struct FanRays
     /// <summary>False when past a line of posts the rays have left the grid, or no ground up to its edge could beat the best so far.</summary>
     public bool GoOn(int line, Vector256<float> best)
     {
-        var from = Vector256.Create(Math.Max(0, Steps(line)));
+        var from = Vector256.MaxNative(Vector256<float>.Zero, Steps(line));
         return CouldBeat(
             Vector256.Create(ground.HighestM) - eyeM, Vector256.MaxNative(nearestM, ways.MetresAfter(from)), ways.MetresAfter(stepsToEdge), best,
             Vector256.LessThan(from, stepsToEdge).AsInt32());
@@ -74,10 +79,11 @@ internal readonly unsafe struct FanRays
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public FanStretch Stretch(int line, int steps)
     {
-        var from = Steps(line);
-        var (k0, k1, share) = (Vector256.Create(from), Vector256.Create(from + steps), 1f / steps);
+        var k0 = Steps(line);
+        var (k1, share) = (k0 + Vector256.Create((float)steps), 1f / steps);
         var (y0, m0) = (minorPart + ways.AsideAfter(k0), ways.MetresAfter(k0));
-        return new FanStretch(y0, (minorPart + ways.AsideAfter(k1) - y0) * share, m0, (ways.MetresAfter(k1) - m0) * share);
+        var asideStep = (minorPart + ways.AsideAfter(k1) - y0) * share;
+        return new FanStretch(y0, asideStep, Vector256<float>.One / asideStep, m0, (ways.MetresAfter(k1) - m0) * share);
     }
 
     /// <summary>A bit for each of some rows of squares of 2^level cells that follow one another outwards, in which a ray may meet ground that stands
@@ -86,19 +92,25 @@ internal readonly unsafe struct FanRays
     // All are asked before any is looked into: without a branch between them the processor works on several at once.
     public uint Promising(int level, int square, int count, int line, Vector256<float> best)
     {
-        const float Slack = 1e-3f;
         var steps = 1 << level;
-        var margin = Vector256.Create(Slack + (ways.Bend * steps * steps));
-        var (below, above) = (minorPart - margin, minorPart + margin);
-        var from = Vector256.Create(Steps(line));
+        var net = ground.SquaresOf(level);
+        // Room for the bend of the ways, and for the rounding of places counted from the edge of the grid.
+        var room = 5e-3f + (ways.Bend * steps * steps);
+        // A ray that goes aside by more than it goes on touches three.
+        var isThree = (ways.Steepest * steps) + (2 * room) > steps;
+        var margin = Vector256.Create(room);
+        var fromEdge = Vector256.ConvertToSingle(minor) + minorPart;
+        var (below, above) = (fromEdge - margin, fromEdge + margin);
+        var from = Steps(line);
         var (y0, m0, found) = (ways.AsideAfter(from), ways.MetresAfter(from), 0u);
         for (var i = 0; i < count; i++)
         {
             var to = from + Vector256.Create((float)steps);
             var (y1, m1) = (ways.AsideAfter(to), ways.MetresAfter(to));
-            var low = minor + Vector256.ConvertToInt32Native(Vector256.Floor(Vector256.MinNative(y0, y1) + below));
-            var high = minor + Vector256.ConvertToInt32Native(Vector256.Floor(Vector256.MaxNative(y0, y1) + above));
-            var heightM = ground.Highest(level, square + (i * forward), low, high);
+            // Cut off towards zero: what lies before the first row of cells by no more than the margin is taken for that row.
+            var low = Vector256.ConvertToInt32Native(Vector256.MinNative(y0, y1) + below);
+            var high = Vector256.ConvertToInt32Native(Vector256.MaxNative(y0, y1) + above);
+            var heightM = net.Highest(square + (i * forward), low, high, isThree);
             if (CouldBeat(heightM - eyeM, Vector256.MaxNative(nearestM, m0), m1, best, Vector256.LessThan(from, stepsToEdge).AsInt32())) found |= 1u << i;
             (from, y0, m0) = (to, y1, m1);
         }
@@ -113,26 +125,38 @@ internal readonly unsafe struct FanRays
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public FanCrossing Crossing(int line, in FanStretch stretch, float i)
     {
-        var aside = stretch.Aside + (stretch.AsideStep * i);
+        var (at, aside) = (Vector256.Create(i), Vector256.FusedMultiplyAdd(stretch.AsideStep, Vector256.Create(i), stretch.Aside));
         var cell = CellOf(aside);
         var row = minor + cell;
         var isInside = (uint)line < (uint)ground.Majors ? IsWithin(row, lastCell) : Vector256<int>.Zero;
         var index = (Vector256.Create(line * ground.MajorStride) + (row * minorStride)) & isInside;
-        return new FanCrossing(cell, aside, stretch.Metres + (stretch.MetresStep * i), isInside, Height(index), Height(index + minorStride));
+        return new FanCrossing(cell, aside, Vector256.FusedMultiplyAdd(stretch.MetresStep, at, stretch.Metres), isInside, Height(index), Height(index + minorStride));
     }
 
-    /// <summary>The tangents at the edges of cells on the step from one crossing to the next, that one among them; −∞ where none counts.</summary>
+    /// <summary>The tangents at the edges of cells on the step of a stretch from one crossing to the next, that one among them; −∞ where none
+    /// counts.</summary>
+    /// <returns>False where none of them is above the best so far.</returns>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> OnEdges(in FanCrossing here, in FanCrossing next)
+    public bool OnEdges(in FanCrossing here, in FanCrossing next, in FanStretch stretch, Vector256<float> best, out Vector256<float> found)
     {
         // Where a ray changes from one row of cells to the next, between the posts that both lines have there.
         var edge = Vector256.Max(here.Cell, next.Cell);
         var (post0, post1) = (here.Post(edge), next.Post(edge));
-        var t = (Vector256.ConvertToSingle(edge) - here.Aside) / (next.Aside - here.Aside);
-        var metres = here.Metres + (t * (next.Metres - here.Metres));
+        var t = (Vector256.ConvertToSingle(edge) - here.Aside) * stretch.PerAside;
+        var metres = Vector256.FusedMultiplyAdd(t, stretch.MetresStep, here.Metres);
+        var (onLineM, onEdgeM) = (next.HeightM, Vector256.FusedMultiplyAdd(t, post1 - post0, post0));
         // A step over two edges has no posts in common with its lines.
         var isThere = here.IsInside & next.IsInside & Vector256.Equals(Vector256.Abs(here.Cell - next.Cell), Vector256<int>.One);
-        return SweepTangent.Greater(Line(next), Counting(Tangent(post0 + (t * (post1 - post0)), metres), metres, isThere));
+        // Most steps end here, without a quotient.
+        var couldCount = (next.IsInside & IsAbove(onLineM, next.Metres, best)) | (isThere & IsAbove(onEdgeM, metres, best));
+        if (couldCount == Vector256<int>.Zero)
+        {
+            found = default;
+            return false;
+        }
+        found = SweepTangent.Greater(
+            Counting(Tangent(onLineM, next.Metres), next.Metres, next.IsInside), Counting(Tangent(onEdgeM, metres), metres, isThere));
+        return true;
     }
 
     /// <summary>The greatest tangents on single steps from a line of posts each to the next, exact but for the way's bend within the step; the
@@ -170,7 +194,7 @@ internal readonly unsafe struct FanRays
         Vector256<int> cell, in FanPosts near, in FanPosts far, in Step step, Vector256<float> begin, Vector256<float> end, Vector256<float> best)
     {
         var isInside = near.IsInside & far.IsInside & Vector256.LessThan(begin, end).AsInt32();
-        var highestM = Vector256.Max(Vector256.Max(near.Before, near.After), Vector256.Max(far.Before, far.After));
+        var highestM = Vector256.MaxNative(Vector256.MaxNative(near.Before, near.After), Vector256.MaxNative(far.Before, far.After));
         if (!CouldBeat(highestM - eyeM, Vector256.MaxNative(nearestM, step.Metres0), step.Metres1, best, isInside)) return best;
         var (alongNear, alongFar) = (near.After - near.Before, far.After - far.Before);
         var (v0, dv) = (step.Aside0 - Vector256.ConvertToSingle(cell), step.Aside1 - step.Aside0);
@@ -205,9 +229,14 @@ internal readonly unsafe struct FanRays
     private bool CouldBeat(Vector256<float> above, Vector256<float> fromM, Vector256<float> toM, Vector256<float> best, Vector256<int> isInside)
     {
         var metres = Vector256.ConditionalSelect(Vector256.GreaterThan(above, Vector256<float>.Zero), fromM, toM);
-        var cannotBeat = Vector256.LessThanOrEqual(above, (best + (fromM * drop)) * metres);
+        var cannotBeat = Vector256.LessThanOrEqual(above, Vector256.FusedMultiplyAdd(fromM, drop, best) * metres);
         return Vector256.AndNot(isInside, cannotBeat.AsInt32()) != Vector256<int>.Zero;
     }
+
+    /// <summary>Where ground of these heights stands above these tangents, or nearly does.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<int> IsAbove(Vector256<float> heightM, Vector256<float> metres, Vector256<float> best) =>
+        Vector256.GreaterThan(heightM - eyeM, Vector256.FusedMultiplyAdd(metres, drop, best) * metres).AsInt32();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<float> Line(in FanCrossing crossing) => Counting(Tangent(crossing.HeightM, crossing.Metres), crossing.Metres, crossing.IsInside);
@@ -241,10 +270,11 @@ internal readonly unsafe struct FanRays
         return new FanPosts(isInside, Height(index), Height(index + minorStride));
     }
 
-    private float Steps(int line) => ((line - major) * forward) - partForward;
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Steps(int line) => Vector256.Create((float)((line - major) * forward)) - ahead;
 
-    private Vector256<float> Steps(Vector256<int> line) =>
-        Vector256.ConvertToSingle((line - Vector256.Create(major)) * forward) - Vector256.Create(partForward);
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Steps(Vector256<int> line) => Vector256.ConvertToSingle((line - Vector256.Create(major)) * forward) - ahead;
 
     /// <summary>The row of cells, counted from the eye's, that holds a minor offset; on the outermost posts the one inside.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -275,7 +305,9 @@ internal readonly unsafe struct FanRays
 }
 
 /// <summary>A part of eight rays: at its first line of posts the minor offset [cells] and the distance [m], and what a step adds to them.</summary>
-internal readonly record struct FanStretch(Vector256<float> Aside, Vector256<float> AsideStep, Vector256<float> Metres, Vector256<float> MetresStep);
+/// <param name="PerAside">The steps that it takes to go aside by a cell.</param>
+internal readonly record struct FanStretch(
+    Vector256<float> Aside, Vector256<float> AsideStep, Vector256<float> PerAside, Vector256<float> Metres, Vector256<float> MetresStep);
 
 /// <summary>Posts on either side of eight rows of cells, on a line each.</summary>
 /// <param name="IsInside">All bits where both are in the grid.</param>
@@ -298,7 +330,7 @@ internal readonly record struct FanCrossing(
     public Vector256<float> HeightM
     {
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        get => Before + ((After - Before) * (Aside - Vector256.ConvertToSingle(Cell)));
+        get => Vector256.FusedMultiplyAdd(After - Before, Aside - Vector256.ConvertToSingle(Cell), Before);
     }
 
     /// <summary>The post on the lower edge where that is the one asked for, else the one on the upper edge.</summary>

@@ -13,7 +13,7 @@ internal ref struct FanSearch
     private const int Children = 1 << LevelsDown;
     private const int LargestLevel = MaximumPyramid.FirstLevel + (2 * LevelsDown);
 
-    private readonly ref readonly FanRays rays;
+    private readonly FanRays rays;
     private readonly Vector256<float> ceiling;
     private readonly int largest;
 
@@ -29,9 +29,9 @@ internal ref struct FanSearch
     /// <param name="lastLevel">Squares of ground of 2^this cells are the largest there are.</param>
     /// <param name="floor">Tangents no greater than these are of no interest.</param>
     /// <param name="ceiling">One above its ceiling is answer enough.</param>
-    public FanSearch(ref readonly FanRays rays, int lastLevel, Vector256<float> floor, Vector256<float> ceiling)
+    public FanSearch(FanRays rays, int lastLevel, Vector256<float> floor, Vector256<float> ceiling)
     {
-        this.rays = ref rays;
+        this.rays = rays;
         this.ceiling = ceiling;
         (best, at, leavesAt, hereLine) = (floor, Vector256.Create(-1), Vector256.Create(-1), int.MinValue);
         largest = Math.Min(LargestLevel, MaximumPyramid.FirstLevel + ((lastLevel - MaximumPyramid.FirstLevel) / LevelsDown * LevelsDown));
@@ -103,7 +103,7 @@ internal ref struct FanSearch
         for (var i = 1; i <= 1 << MaximumPyramid.FirstLevel; i++)
         {
             var next = rays.Crossing(line + rays.Forward, stretch, i);
-            Take(rays.OnEdges(last, next), Vector256.Create(line));
+            if (rays.OnEdges(last, next, stretch, best, out var found)) Take(found, Vector256.Create(line));
             leavesAt = Vector256.ConditionalSelect(Vector256.AndNot(last.IsInside, next.IsInside), Vector256.Create(line), leavesAt);
             (last, line) = (next, line + rays.Forward);
         }

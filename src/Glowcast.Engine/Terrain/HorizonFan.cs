@@ -75,6 +75,7 @@ public sealed class HorizonFan
     {
         fixed (float* heights = grid.BareHeights)
         {
+            var rays = new FanRays(heights, byRows, (float)model.DropPerMetre, (float)grid.Posts.CellSize.Metres);
             var besideM = float.NaN;
             for (var i = 0; i < net.Packets.Count; i++)
             {
@@ -85,10 +86,8 @@ public sealed class HorizonFan
                     continue;
                 }
                 var ground = axes.ByRows ? byRows : byColumns;
-                var rays = new FanRays(
-                    heights, ground, ways, axes.Forward, axes.MajorOf(eye), axes.MinorOf(eye), (float)place.Height.Metres, (float)model.DropPerMetre,
-                    (float)grid.Posts.CellSize.Metres);
-                var search = new FanSearch(ref rays, ground.LastLevel, packet.Floor, packet.Ceiling);
+                rays.Aim(ground, ways, new FanEyes(axes, eye, (float)place.Height.Metres));
+                var search = new FanSearch(rays, ground.LastLevel, packet.Floor, packet.Ceiling);
                 search.Guess(lastM[i]);
                 search.Guess(Vector256.Create(besideM));
                 search.Run();
@@ -110,7 +109,7 @@ public sealed class HorizonFan
         }
     }
 
-    private void Write(in FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
+    private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
     {
         if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
         var isFound = Vector256.GreaterThan(best, packet.Floor);

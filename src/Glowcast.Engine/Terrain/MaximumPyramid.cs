@@ -1,7 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 
 namespace Glowcast.Engine.Terrain;
 
@@ -56,10 +55,9 @@ internal sealed class MaximumPyramid
     /// <summary>How many squares of 2^level cells lie side by side.</summary>
     public (int Rows, int Columns) SquaresOf(int level) => (levels[level - FirstLevel].Rows, levels[level - FirstLevel].Columns);
 
-    /// <summary>The highest bare ground [m], whatever the floor, in eight squares of 2^level cells, by their places in row-major order; −∞ where
-    /// there is none.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> OfSquares(int level, Vector256<int> index) => levels[level - FirstLevel].At(index);
+    /// <summary>The highest bare ground [m], whatever the floor, in each square of 2^level cells, in row-major order; −∞ where there is none.
+    /// Good as long as this pyramid is.</summary>
+    public unsafe float* AddressOf(int level) => levels[level - FirstLevel].Address;
 
     /// <summary>The highest corner of one cell [m]; −∞ where there is no ground.</summary>
     public float OfCell(int column, int row) => Raised(HighestOfCell(heights, (row * columns) + column, columns));
@@ -125,7 +123,6 @@ internal sealed class MaximumPyramid
         public float[] Maxima { get; }
 
         // Maxima do not move.
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public unsafe Vector256<float> At(Vector256<int> index) => EightHeights.At((float*)Unsafe.AsPointer(ref MemoryMarshal.GetArrayDataReference(Maxima)), index);
+        public unsafe float* Address => (float*)Unsafe.AsPointer(ref MemoryMarshal.GetArrayDataReference(Maxima));
     }
 }

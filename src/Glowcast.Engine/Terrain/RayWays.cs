@@ -30,6 +30,7 @@ internal readonly struct RayWays
         foreach (var path in paths)
         {
             Bend = Math.Max(Bend, (float)(Math.Abs(path.Aside.C2) + Math.Abs(3 * path.Aside.C3 * steps)) / 4);
+            Steepest = Math.Max(Steepest, (float)(Math.Abs(path.Aside.C1) + (2 * Math.Abs(path.Aside.C2) * steps) + (3 * Math.Abs(path.Aside.C3) * steps * steps)));
             NearestSteps = Math.Min(NearestSteps, (float)path.StepsIn(nearestM));
         }
     }
@@ -38,7 +39,7 @@ internal readonly struct RayWays
     {
         (a1, a2, a3) = (one.a1 + ((other.a1 - one.a1) * share), one.a2 + ((other.a2 - one.a2) * share), one.a3 + ((other.a3 - one.a3) * share));
         (m1, m2, m3) = (one.m1 + ((other.m1 - one.m1) * share), one.m2 + ((other.m2 - one.m2) * share), one.m3 + ((other.m3 - one.m3) * share));
-        (Bend, NearestSteps) = (Math.Max(one.Bend, other.Bend), Math.Min(one.NearestSteps, other.NearestSteps));
+        (Bend, Steepest, NearestSteps) = (Math.Max(one.Bend, other.Bend), Math.Max(one.Steepest, other.Steepest), Math.Min(one.NearestSteps, other.NearestSteps));
     }
 
     /// <summary>The ways from a place between two others, by so much nearer to the second one.</summary>
@@ -48,16 +49,19 @@ internal readonly struct RayWays
     /// them [cells].</summary>
     public float Bend { get; }
 
+    /// <summary>With a step none goes aside by more than this [cells].</summary>
+    public float Steepest { get; }
+
     /// <summary>Before so many steps none has come as far as counts.</summary>
     public float NearestSteps { get; }
 
     /// <summary>How far the ways have gone aside after k steps [cells].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> AsideAfter(Vector256<float> k) => k * (a1 + (k * (a2 + (k * a3))));
+    public Vector256<float> AsideAfter(Vector256<float> k) => k * Vector256.FusedMultiplyAdd(k, Vector256.FusedMultiplyAdd(k, a3, a2), a1);
 
     /// <summary>How far they have come [m].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<float> MetresAfter(Vector256<float> k) => k * (m1 + (k * (m2 + (k * m3))));
+    public Vector256<float> MetresAfter(Vector256<float> k) => k * Vector256.FusedMultiplyAdd(k, Vector256.FusedMultiplyAdd(k, m3, m2), m1);
 
     /// <summary>After how many steps they have come so far [m], nearly.</summary>
     public Vector256<float> StepsTo(Vector256<float> metres)
