@@ -9,9 +9,6 @@ internal readonly record struct SearchFineness(double ShortestStepS, double Stee
 {
     /// <summary>For one point, as closely as the terrain allows.</summary>
     public static readonly SearchFineness OnePoint = new(2, 10, 0.02, 600);
-
-    /// <summary>For the thousands of points of a light chart.</summary>
-    public static readonly SearchFineness ManyPoints = new(120, 1.5, 0.25, 3600);
 }
 
 /// <summary>The sun's clearance over one point at chosen moments of a day: many near the horizon, few far from it.</summary>
@@ -22,38 +19,22 @@ internal readonly record struct SearchFineness(double ShortestStepS, double Stee
 /// </remarks>
 internal sealed class ClearanceTrace
 {
-    private const double SunRadPerS = 2 * Math.PI / 86164;
+    /// <summary>The sun moves along its path by no more than this.</summary>
+    public const double SunRadPerS = 2 * Math.PI / 86164;
 
-    // False position closes in within a few rounds; where the horizon jumps, halving has the last word.
-    private const int RoundsOfFalsePosition = 8;
-
-    private readonly Func<double, SunSighting> exactly;
+    private readonly SunOverGround ground;
     private readonly SearchFineness fineness;
     private readonly List<(double Seconds, SunSighting Sun)> looks = [];
 
-    /// <summary>By exact rays alone.</summary>
     /// <param name="lowest">The lowest level that will be asked for, in semidiameters.</param>
     /// <param name="highest">The highest.</param>
     public ClearanceTrace(SunOverGround ground, SearchFineness fineness, double lowest, double highest)
-        : this(ground.Track, ground.At, ground.At, fineness, lowest, highest)
     {
-    }
-
-    /// <summary>Looks at a kept horizon, and finds crossings by exact rays.</summary>
-    /// <inheritdoc cref="ClearanceTrace(SunOverGround, SearchFineness, double, double)"/>
-    public ClearanceTrace(SunOverTable ground, SearchFineness fineness, double lowest, double highest)
-        : this(ground.Exact.Track, ground.At, ground.ExactlyAt, fineness, lowest, highest)
-    {
-    }
-
-    private ClearanceTrace(
-        SunTrack track, Func<double, SunSighting> look, Func<double, SunSighting> exactly, SearchFineness fineness, double lowest, double highest)
-    {
-        (this.exactly, this.fineness) = (exactly, fineness);
-        var end = track.LengthS;
+        (this.ground, this.fineness) = (ground, fineness);
+        var end = ground.Track.LengthS;
         for (var seconds = 0.0; ; seconds = Math.Min(end, seconds + StepS(looks[^1].Sun, lowest, highest)))
         {
-            looks.Add((seconds, look(seconds)));
+            looks.Add((seconds, ground.At(seconds)));
             if (seconds >= end) return;
         }
     }
@@ -91,35 +72,15 @@ internal sealed class ClearanceTrace
         return Math.Clamp(Math.Max(above, below) / perS, fineness.ShortestStepS, fineness.LongestStepS);
     }
 
-    /// <summary>False position with the value of an end that stays halved (the Illinois rule: Dowell and Jarratt, BIT 11, 1971).</summary>
     private HorizonCrossing Between((double Seconds, SunSighting Sun) before, (double Seconds, SunSighting Sun) after, double level)
     {
-        var (fromS, from, toS, to) = (before.Seconds, before.Sun.InSemidiameters - level, after.Seconds, after.Sun.InSemidiameters - level);
-        // A kept horizon that the sun never comes near is only said to be low or high: no end is farther off than the sun could go meanwhile.
-        var most = SunRadPerS * (toS - fromS) / before.Sun.SemidiameterRad;
-        (from, to) = (Math.Clamp(from, -most, most), Math.Clamp(to, -most, most));
-        var (rises, moved) = (to > 0, 0);
-        for (var (round, atS) = (0, FalsePosition()); ; round++)
+        var search = new CrossingSearch(
+            before.Seconds, before.Sun.InSemidiameters, after.Seconds, after.Sun.InSemidiameters, level, before.Sun.SemidiameterRad, fineness.ToleranceS);
+        while (true)
         {
-            var sun = exactly(atS);
-            var here = sun.InSemidiameters - level;
-            if (here > 0 == rises)
-            {
-                (toS, to, from) = (atS, here, moved > 0 ? from / 2 : from);
-                moved = 1;
-            }
-            else
-            {
-                (fromS, from, to) = (atS, here, moved < 0 ? to / 2 : to);
-                moved = -1;
-            }
-            var nextS = round < RoundsOfFalsePosition ? FalsePosition() : (fromS + toS) / 2;
-            var isClose = Math.Abs(here) * sun.SemidiameterRad <= fineness.ToleranceS * SunRadPerS;
-            if (toS - fromS <= fineness.ToleranceS || (isClose && Math.Abs(nextS - atS) <= fineness.ToleranceS)) return new HorizonCrossing(nextS, sun);
-            atS = nextS;
+            var sun = ground.At(search.AtS);
+            if (search.Take(sun)) return new HorizonCrossing(search.AtS, sun);
         }
-
-        double FalsePosition() => ((fromS * to) - (toS * from)) / (to - from);
     }
 }
 

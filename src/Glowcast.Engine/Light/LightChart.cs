@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Terrain;
@@ -9,13 +10,14 @@ namespace Glowcast.Engine.Light;
 /// the valley is lit.</summary>
 public sealed class LightChart
 {
-    private const double MinuteS = 60;
-
     private readonly PatchLight[] lights;
 
-    private LightChart(Scene scene, SunTrack track, PatchLight[] lights)
+    // The share of the disc that each patch sees at each minute, 0 to 255.
+    private readonly byte[] shares;
+
+    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares)
     {
-        (Scene, Track, this.lights) = (scene, track, lights);
+        (Scene, Track, this.lights, this.shares) = (scene, track, lights, shares);
         var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
         CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
@@ -35,7 +37,7 @@ public sealed class LightChart
     public SunTrack Track { get; }
 
     /// <summary>Minutes, from the start of the track.</summary>
-    public int Minutes => (int)(Track.LengthS / MinuteS) + 1;
+    public int Minutes => MinutesOf(Track);
 
     /// <summary>For each column, the share of its crest band that is lit; null where no ridge is visible.</summary>
     public IReadOnlyList<ShareOverTime?> CrestLit { get; }
@@ -63,21 +65,20 @@ public sealed class LightChart
         if (Daylight.Of(day, scene.Lookout) is not { } daylight) return null;
         var horizons = scene.Horizons(progress, cancel);
         var track = SunTrack.Over(daylight);
-        var lights = new PatchLight[scene.Patches.Count];
-        var level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
-        Parallel.For(
-            0,
-            lights.Length,
+        var (level, ground) = (Disc.HeightForShareOfArea(scene.Thresholds.DiscShare), scene.Rays);
+        var (lights, shares) = (new PatchLight[scene.Patches.Count], new byte[scene.Patches.Count * MinutesOf(track)]);
+        var looks = new SunLooks(track, level);
+        Parallel.ForEach(
+            Partitioner.Create(ground.Blocks, EnumerablePartitionerOptions.NoBuffering),
             AllProcessors.Until(cancel),
-            () => new SunOverTable(new SunOverGround(track, scene.Grid, scene.Model), horizons, level),
-            (i, _, ground) =>
+            () => new ChartSearch(track, looks, horizons, ground, level),
+            (block, _, search) =>
             {
-                ground.StandAt(i, scene.Patches[i].Ground);
-                lights[i] = LightOn(new ClearanceTrace(ground, SearchFineness.ManyPoints, -1, 1), track, level);
-                return ground;
+                search.Run(block, lights, shares);
+                return search;
             },
             _ => { });
-        return new LightChart(scene, track, lights);
+        return new LightChart(scene, track, lights, shares);
     }
 
     /// <summary>When a patch of the scene is lit.</summary>
@@ -95,7 +96,7 @@ public sealed class LightChart
             if (!role(patch.Role)) continue;
             weights[patch.Column] += patch.Weight;
             for (var minute = 0; minute < Minutes; minute++)
-                sums[(minute * Scene.Columns) + patch.Column] += patch.Weight * lights[i].MinuteShares[minute];
+                sums[(minute * Scene.Columns) + patch.Column] += patch.Weight * shares[(i * Minutes) + minute];
         }
         return Array.ConvertAll([.. Enumerable.Range(0, sums.Length)], i =>
             weights[i % Scene.Columns] > 0 ? (byte)Math.Round(sums[i] / weights[i % Scene.Columns]) : (byte)0);
@@ -116,33 +117,7 @@ public sealed class LightChart
         return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
     }
 
-    internal static PatchLight LightOn(ClearanceTrace trace, SunTrack track, double level)
-    {
-        var stretches = trace.Above(level);
-        return new PatchLight(
-            stretches.ConvertAll(stretch => new Stretch(stretch.Start.Seconds, stretch.End.Seconds)),
-            [.. stretches.SelectMany(stretch => (HorizonCrossing[])[stretch.Start, stretch.End])],
-            MinuteShares(trace, track.LengthS));
-    }
-
-    private static byte[] MinuteShares(ClearanceTrace trace, double lengthS)
-    {
-        var shares = new byte[(int)(lengthS / MinuteS) + 1];
-        var next = 1;
-        for (var minute = 0; minute < shares.Length; minute++)
-        {
-            var seconds = minute * MinuteS;
-            while (next < trace.Looks.Count - 1 && trace.Looks[next].Seconds < seconds) next++;
-            var (before, after) = (trace.Looks[next - 1], trace.Looks[next]);
-            var (from, to) = (before.Sun.InSemidiameters, after.Sun.InSemidiameters);
-            var t = Math.Clamp((seconds - before.Seconds) / (after.Seconds - before.Seconds), 0, 1);
-            // Mostly the sun is wholly up or wholly down.
-            shares[minute] = Math.Min(from, to) >= 1 ? byte.MaxValue
-                : Math.Max(from, to) <= -1 ? byte.MinValue
-                : (byte)Math.Round(255 * Disc.ShareOfArea(from + (t * (to - from))));
-        }
-        return shares;
-    }
+    private static int MinutesOf(SunTrack track) => (int)(track.LengthS / ChartSearch.MinuteS) + 1;
 
     /// <returns>Null for nobody.</returns>
     private ShareOverTime? Share(IEnumerable<int> patches)

@@ -20,12 +20,16 @@ public sealed class Scene
     private const double ValleyStepShare = 0.03;
 
     private readonly HorizonShelf shelf;
+    private readonly Lazy<IReadOnlyList<Place>> places;
+    private readonly Lazy<RayGround> rays;
 
     private Scene(
         VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches, HorizonShelf shelf)
     {
         (View, Grid, Model, Thresholds, DeckTop, Patches) = (view, grid, model, thresholds, deckTop, patches);
         this.shelf = shelf;
+        places = new Lazy<IReadOnlyList<Place>>(() => [.. patches.Select(patch => patch.Ground)]);
+        rays = new Lazy<RayGround>(() => new RayGround(grid, model, places.Value));
     }
 
     public VisibleSurface View { get; }
@@ -77,7 +81,10 @@ public sealed class Scene
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
-        shelf.Horizons([.. Patches.Select(patch => patch.Ground)], Grid, Model, progress, cancel);
+        shelf.Horizons(places.Value, Grid, Model, progress, cancel);
+
+    /// <summary>The ground around the patches, in their order.</summary>
+    internal RayGround Rays => rays.Value;
 
     private static Angle? Highest(IEnumerable<GroundPatch> patches)
     {

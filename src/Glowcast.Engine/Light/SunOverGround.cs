@@ -35,13 +35,7 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
     }
 
     /// <summary>The sun as it would stand without air.</summary>
-    public AirlessSun SunAt(double seconds)
-    {
-        var (east, north, up) = frame.Toward(Track.EarthFixedAu(seconds));
-        var levelSq = (east * east) + (north * north);
-        return new AirlessSun(
-            Math.Atan2(east, north), Math.Atan2(up, Math.Sqrt(levelSq)), GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt(levelSq + (up * up)));
-    }
+    public AirlessSun SunAt(double seconds) => AirlessSun.Seen(frame, Track.EarthFixedAu(seconds));
 
     public SunSighting At(double seconds) => Against(SunAt(seconds));
 
@@ -67,7 +61,17 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
 /// <param name="AzimuthRad">True bearing.</param>
 /// <param name="AltitudeRad">Of its centre.</param>
 /// <param name="SemidiameterRad">Half of its disc.</param>
-internal readonly record struct AirlessSun(double AzimuthRad, double AltitudeRad, double SemidiameterRad);
+internal readonly record struct AirlessSun(double AzimuthRad, double AltitudeRad, double SemidiameterRad)
+{
+    /// <param name="sunAu">From the centre of the earth to the sun, earth-fixed [AU].</param>
+    public static AirlessSun Seen(in ObserverFrame frame, (double X, double Y, double Z) sunAu)
+    {
+        var (east, north, up) = frame.Toward(sunAu);
+        var levelSq = (east * east) + (north * north);
+        return new AirlessSun(
+            Math.Atan2(east, north), Math.Atan2(up, Math.Sqrt(levelSq)), GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt(levelSq + (up * up)));
+    }
+}
 
 /// <summary>The sun as a point of the ground has it at one moment.</summary>
 /// <param name="AzimuthRad">True bearing of the sun [rad].</param>

@@ -15,6 +15,7 @@ internal sealed class FanGround
         var (rows, columns) = (grid.Posts.Rows, grid.Posts.Columns);
         (Majors, Minors, MajorStride, MinorStride) = byRows ? (rows, columns, columns, 1) : (columns, rows, 1, columns);
         FloorM = grid.FloorM;
+        HasHoles = grid.Relief.Holes > 0;
         HighestM = Math.Max((float)(grid.Relief.Highest?.Metres ?? double.NegativeInfinity), FloorM);
         maxima = grid.Maxima;
         squares = [.. Enumerable.Range(0, maxima.LastLevel + 1).Select(level => level < MaximumPyramid.FirstLevel ? default : new FanSquares(maxima, level, byRows, FloorM))];
@@ -35,6 +36,9 @@ internal sealed class FanGround
 
     /// <summary>No ground is higher [m].</summary>
     public float HighestM { get; }
+
+    /// <summary>Some posts have no height.</summary>
+    public bool HasHoles { get; }
 
     public int LastLevel => maxima.LastLevel;
 

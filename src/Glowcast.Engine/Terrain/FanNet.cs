@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>The ways of a fan's rays from anywhere in a grid: worked out at the knots of a wide net when they are first asked for, and taken
@@ -12,30 +10,19 @@ internal sealed class FanNet
 {
     private readonly GridPosts posts;
     private readonly FanDirections directions;
-    private readonly ConcurrentDictionary<(int Row, int Column), Lazy<RayWays?[]>> knots = new();
+    private readonly KnotNet<RayWays?[]> knots;
 
     public FanNet(GridPosts posts, FanDirections directions)
     {
         (this.posts, this.directions) = (posts, directions);
         Packets = directions.Packets(posts);
+        knots = new KnotNet<RayWays?[]>(posts, knot => [.. Packets.Select(packet => Ways(packet, knot))]);
     }
 
     public IReadOnlyList<FanPacket> Packets { get; }
 
     /// <summary>The ways from the places of one block.</summary>
-    public Mesh For(FanBlock block)
-    {
-        var (top, bottom) = (RowOf(block.Row), RowOf(block.Row + 1));
-        var (left, right) = posts.Projection is null ? ((posts.Columns - 1) / 2, (posts.Columns - 1) / 2) : (ColumnOf(block.Column), ColumnOf(block.Column + 1));
-        return new Mesh(top, left, bottom, right, At(top, left), At(top, right), At(bottom, left), At(bottom, right));
-    }
-
-    private int RowOf(int block) => Math.Min(block * FanBlock.Rows, posts.Rows - 1);
-
-    private int ColumnOf(int block) => Math.Min(block * FanBlock.Columns, posts.Columns - 1);
-
-    private RayWays?[] At(int row, int column) =>
-        knots.GetOrAdd((row, column), knot => new Lazy<RayWays?[]>(() => [.. Packets.Select(packet => Ways(packet, new Cell(knot.Column, knot.Row)))])).Value;
+    public Mesh For(FanBlock block) => new(knots.For(block));
 
     private RayWays? Ways(FanPacket packet, Cell knot)
     {
@@ -50,22 +37,20 @@ internal sealed class FanNet
     }
 
     /// <summary>Four knots, and the ways from them, packet by packet.</summary>
-    internal sealed class Mesh(int top, int left, int bottom, int right, RayWays?[] topLeft, RayWays?[] topRight, RayWays?[] bottomLeft, RayWays?[] bottomRight)
+    internal sealed class Mesh(KnotMesh<RayWays?[]> knots)
     {
         /// <summary>Null where a way is not told by cubics, and each ray must be gone for itself.</summary>
         public RayWays? Ways(int packet, Cell from)
         {
-            var (down, across) = (Share(from.Y, top, bottom), Share(from.X, left, right));
-            return (left == right
-                ? (topLeft[packet], bottomLeft[packet])
-                : (Between(topLeft[packet], topRight[packet], across), Between(bottomLeft[packet], bottomRight[packet], across))) is ({ } upper, { } lower)
+            var (down, across) = knots.Between(from);
+            return (knots.IsColumn
+                ? (knots.TopLeft[packet], knots.BottomLeft[packet])
+                : (Between(knots.TopLeft[packet], knots.TopRight[packet], across), Between(knots.BottomLeft[packet], knots.BottomRight[packet], across))) is ({ } upper, { } lower)
                 ? RayWays.Between(upper, lower, down)
                 : null;
         }
 
         private static RayWays? Between(in RayWays? one, in RayWays? other, float share) =>
             one is { } first && other is { } second ? RayWays.Between(first, second, share) : null;
-
-        private static float Share(double at, int from, int to) => to > from ? (float)((at - from) / (to - from)) : 0;
     }
 }

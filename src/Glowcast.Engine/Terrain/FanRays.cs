@@ -159,37 +159,95 @@ internal sealed unsafe class FanRays
         return true;
     }
 
+    /// <summary>False when no ground on the step of a stretch from one crossing to the next could stand above the best so far.</summary>
+    /// <param name="line">From which the step sets out.</param>
+    // Over a cell the ground is a + b·t + c·t²: it stands above the straight line between its ends by |c|/4 at most.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public bool CouldRise(int line, in FanCrossing here, in FanCrossing next, in FanStretch stretch, Vector256<float> best)
+    {
+        if (ground.HasHoles) return true;
+        var (change, edge) = (next.Cell - here.Cell, Vector256.Max(here.Cell, next.Cell));
+        var isSame = Vector256.Equals(change, Vector256<int>.Zero);
+        var (post0, post1) = (here.Post(edge), next.Post(edge));
+        // Where the ray changes to another row of cells, each of the lines has one post more.
+        var (back, ahead) = (PostOn(line, edge + change), PostOn(line + forward, edge - change));
+        var (alongHere, alongNext, way) = (here.After - here.Before, next.After - next.Before, Vector256.ConvertToSingle(change));
+        var twist = Vector256.Abs(Vector256.ConditionalSelect(isSame.AsSingle(), alongNext, way * (post1 - ahead)) - alongHere);
+        twist = Vector256.MaxNative(twist, Vector256.Abs(alongNext - Vector256.ConditionalSelect(isSame.AsSingle(), alongHere, way * (back - post0))));
+        var t = (Vector256.ConvertToSingle(edge) - here.Aside) * stretch.PerAside;
+        var onEdge = OverM(Vector256.FusedMultiplyAdd(t, post1 - post0, post0), Vector256.FusedMultiplyAdd(t, stretch.MetresStep, here.Metres), best);
+        var over = Vector256.MaxNative(OverM(here.HeightM, here.Metres, best), OverM(next.HeightM, next.Metres, best));
+        over = Vector256.ConditionalSelect(isSame.AsSingle(), over, Vector256.MaxNative(over, onEdge));
+        // And the sight line bends away by a hair in between.
+        const float Hair = 0.005f;
+        var rises = Vector256.GreaterThan(Vector256.FusedMultiplyAdd(twist * 0.25f, Vector256.Abs(stretch.AsideStep), over), Vector256.Create(-Hair)).AsInt32();
+        // At the edge of the grid, and over three rows of cells, these posts are not all.
+        rises |= Vector256.GreaterThan(Vector256.Abs(change), Vector256<int>.One) | (here.IsInside ^ next.IsInside);
+        return (rises & (here.IsInside | next.IsInside)) != Vector256<int>.Zero;
+    }
+
+    /// <summary>By how much ground of these heights stands above these tangents [m], nearly.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> OverM(Vector256<float> heightM, Vector256<float> metres, Vector256<float> best) =>
+        heightM - eyeM - (Vector256.FusedMultiplyAdd(metres, drop, best) * metres);
+
     /// <summary>The greatest tangents on single steps from a line of posts each to the next, exact but for the way's bend within the step; the
     /// best so far where nothing there is greater.</summary>
-    public Vector256<float> Exactly(Vector256<int> line, Vector256<float> best)
+    public Vector256<float> Exactly(Vector256<int> line, Vector256<float> best) =>
+        Exactly(line, Crossing(line), Crossing(line + Vector256.Create(forward)), best);
+
+    /// <summary>The same on the step from one crossing to the next.</summary>
+    /// <inheritdoc cref="Exactly(Vector256{int}, Vector256{float})"/>
+    public Vector256<float> Exactly(Vector256<int> line, in FanCrossing here, in FanCrossing next, Vector256<float> best)
     {
-        var (here, next) = (Crossing(line), Crossing(line + Vector256.Create(forward)));
-        var step = new Step(line, here.Aside, next.Aside, here.Metres, next.Metres);
+        var step = new Step(here.Aside, next.Aside, here.Metres, next.Metres);
         // Nearer ground than the least distance is cut off.
-        var begin = Vector256.MaxNative(Vector256<float>.Zero, (nearestM - here.Metres) / (next.Metres - here.Metres));
-        var edge = Vector256.ConvertToSingle(Vector256.Max(here.Cell, next.Cell));
-        var isOneRow = Vector256.Equals(here.Cell, next.Cell);
-        var change = Vector256.ConditionalSelect(isOneRow.AsSingle(), Vector256<float>.One, (edge - here.Aside) / (next.Aside - here.Aside));
-        change = Vector256.MaxNative(begin, Vector256.MinNative(Vector256<float>.One, change));
-        var found = InCell(here.Cell, here.Posts, PostsOn(line + Vector256.Create(forward), here.Cell), step, begin, change, best);
-        if (Vector256.EqualsAll(isOneRow, Vector256<int>.AllBitsSet)) return found;
-        found = InCell(next.Cell, PostsOn(line, next.Cell), next.Posts, step, change, Vector256<float>.One, found);
-        // Of a step through three cells the one between is not known here, and neither of the others reaches over it.
-        var isTwoRowsAtMost = Vector256.LessThanOrEqual(Vector256.Abs(here.Cell - next.Cell), Vector256<int>.One);
-        return Vector256.ConditionalSelect(isTwoRowsAtMost.AsSingle(), found, best);
+        var from = Vector256.MaxNative(Vector256<float>.Zero, (nearestM - here.Metres) / (next.Metres - here.Metres));
+        if (Vector256.EqualsAll(here.Cell, next.Cell)) return InCell(here.Cell, here.Posts, next.Posts, step, from, Vector256<float>.One, best);
+        var isUp = Vector256.GreaterThan(next.Cell, here.Cell);
+        var to = ToEdge(here.Cell, next.Cell, isUp, step, from);
+        best = InCell(here.Cell, here.Posts, PostsOn(line + Vector256.Create(forward), here.Cell), step, from, to, best);
+        // Of a ray that goes aside by more than it goes on, there may be rows of cells between.
+        var last = Vector256.ConditionalSelect(here.IsInside | next.IsInside, next.Cell, here.Cell);
+        if (Vector256.GreaterThanAny(Vector256.Abs(last - here.Cell), Vector256<int>.One)) best = InRowsBetween(line, here.Cell, last, isUp, step, ref to, best);
+        return InCell(next.Cell, PostsOn(line, next.Cell), next.Posts, step, to, Vector256<float>.One, best);
+    }
+
+    private Vector256<float> InRowsBetween(
+        Vector256<int> line, Vector256<int> cell, Vector256<int> last, Vector256<int> isUp, in Step step, ref Vector256<float> to, Vector256<float> best)
+    {
+        var onwards = Vector256<int>.Zero - (isUp | Vector256<int>.One);
+        while (Vector256.GreaterThanAny(Vector256.Abs(last - cell), Vector256<int>.One))
+        {
+            cell += Vector256.AndNot(onwards, Vector256.Equals(cell, last));
+            var from = to;
+            to = ToEdge(cell, last, isUp, step, from);
+            best = InCell(cell, PostsOn(line, cell), PostsOn(line + Vector256.Create(forward), cell), step, from, to, best);
+        }
+        return best;
+    }
+
+    /// <summary>When on a step the ray leaves a row of cells by its upper or its lower edge; at the end of the step in the last row.</summary>
+    private static Vector256<float> ToEdge(Vector256<int> cell, Vector256<int> last, Vector256<int> isUp, in Step step, Vector256<float> from)
+    {
+        var toEdge = (Vector256.ConvertToSingle(cell - isUp) - step.Aside0) / (step.Aside1 - step.Aside0);
+        toEdge = Vector256.ConditionalSelect(Vector256.Equals(cell, last).AsSingle(), Vector256<float>.One, toEdge);
+        return Vector256.MaxNative(from, Vector256.MinNative(Vector256<float>.One, toEdge));
     }
 
     /// <summary>The tangents of a smooth earth past the edge of the grid, as <see cref="SmoothEarth.Horizon"/> has it.</summary>
-    public Vector256<float> Beyond(float heightM)
+    /// <returns>And how far it stands there [m].</returns>
+    public (Vector256<float> Tangent, Vector256<float> Metres) Beyond(float heightM)
     {
         var below = eyeM - Vector256.Create(heightM);
         var tangentM = Vector256.Sqrt(Vector256.MaxNative(below, Vector256<float>.Zero) / drop);
         var metres = Vector256.MaxNative(Vector256.MaxNative(ways.MetresAfter(stepsToEdge), nearestM), tangentM);
-        return SweepTangent.Of(-below / metres, metres * drop);
+        return (SweepTangent.Of(-below / metres, metres * drop), metres);
     }
 
     /// <param name="near">The posts of the cell on the step's first line.</param>
     /// <param name="far">And on its second one.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<float> InCell(
         Vector256<int> cell, in FanPosts near, in FanPosts far, in Step step, Vector256<float> begin, Vector256<float> end, Vector256<float> best)
     {
@@ -200,16 +258,18 @@ internal sealed unsafe class FanRays
         var (v0, dv) = (step.Aside0 - Vector256.ConvertToSingle(cell), step.Aside1 - step.Aside0);
         var over = new Parabola(
             near.Before + (v0 * alongNear) - eyeM, far.Before - near.Before + (v0 * (alongFar - alongNear)) + (dv * alongNear), dv * (alongFar - alongNear));
-        best = SweepTangent.Greater(best, Masked(OnWay(begin, over, step), isInside));
-        best = SweepTangent.Greater(best, Masked(OnWay(end, over, step), isInside));
+        // Elsewhere the step, or the row of cells, before has looked at the same ground.
+        if (Vector256.GreaterThanAny(begin, Vector256<float>.Zero)) best = OnWay(begin, over, step, isInside, best);
+        best = OnWay(end, over, step, isInside, best);
         var vertex = Vector256.MinNative(end, Vector256.MaxNative(begin, Vertex(over, step.Metres0, step.Metres1)));
-        return SweepTangent.Greater(best, Masked(OnWay(vertex, over, step), isInside));
+        return OnWay(vertex, over, step, isInside, best);
     }
 
-    private Vector256<float> OnWay(Vector256<float> t, in Parabola over, in Step step)
+    private Vector256<float> OnWay(Vector256<float> t, in Parabola over, in Step step, Vector256<int> isInside, Vector256<float> best)
     {
         var metres = step.Metres0 + (t * (step.Metres1 - step.Metres0));
-        return SweepTangent.Of((over.A + (t * (over.B + (t * over.C)))) / metres, metres * drop);
+        var tangent = SweepTangent.Of((over.A + (t * (over.B + (t * over.C)))) / metres, metres * drop);
+        return SweepTangent.Greater(best, Masked(tangent, isInside));
     }
 
     /// <summary>Where the tangent is greatest: in metres of distance s it is A/s + B + (C − drop)·s, so at s = √(A/(C − drop)) where both are
@@ -261,6 +321,14 @@ internal sealed unsafe class FanRays
         return new FanCrossing(cell, aside, ways.MetresAfter(k), posts.IsInside, posts.Before, posts.After);
     }
 
+    /// <summary>A post on the lower edge of a row of cells, counted from the eye's, on a line; off the grid some other.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> PostOn(int line, Vector256<int> cell)
+    {
+        var row = Vector256.Max(Vector256<int>.Zero, Vector256.Min(minor + cell, lastCell + Vector256<int>.One));
+        return Height(Vector256.Create(Math.Clamp(line, 0, ground.Majors - 1) * ground.MajorStride) + (row * minorStride));
+    }
+
     /// <summary>The posts on either side of rows of cells, counted from the eye's, on a line each.</summary>
     private FanPosts PostsOn(Vector256<int> line, Vector256<int> cell)
     {
@@ -301,7 +369,7 @@ internal sealed unsafe class FanRays
 
     /// <summary>One step of the eight rays: minor offsets [cells] and distances [m] at its two ends.</summary>
     private readonly record struct Step(
-        Vector256<int> Line, Vector256<float> Aside0, Vector256<float> Aside1, Vector256<float> Metres0, Vector256<float> Metres1);
+        Vector256<float> Aside0, Vector256<float> Aside1, Vector256<float> Metres0, Vector256<float> Metres1);
 }
 
 /// <summary>A part of eight rays: at its first line of posts the minor offset [cells] and the distance [m], and what a step adds to them.</summary>

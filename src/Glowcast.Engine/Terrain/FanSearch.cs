@@ -1,11 +1,12 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>Finds the greatest tangent of the ground on each of eight rays.</summary>
 /// <remarks>Squares of ground that could not stand above the best so far are passed over, the larger the farther out; what remains is
-/// walked step by step. So no ground on a ray is missed, and the better the guesses to begin with, the less is looked at.</remarks>
+/// walked step by step: where the rays cross the edges of cells, or exactly. The better the guesses to begin with, the less is looked at.</remarks>
 internal ref struct FanSearch
 {
     // Next to the squares of one size come those of four times the size, and each of them holds four of the others on the way.
@@ -16,6 +17,7 @@ internal ref struct FanSearch
     private readonly FanRays rays;
     private readonly Vector256<float> ceiling;
     private readonly int largest;
+    private readonly bool isExact;
 
     private Vector256<float> best;
     private Vector256<int> at;
@@ -29,10 +31,10 @@ internal ref struct FanSearch
     /// <param name="lastLevel">Squares of ground of 2^this cells are the largest there are.</param>
     /// <param name="floor">Tangents no greater than these are of no interest.</param>
     /// <param name="ceiling">One above its ceiling is answer enough.</param>
-    public FanSearch(FanRays rays, int lastLevel, Vector256<float> floor, Vector256<float> ceiling)
+    /// <param name="isExact">Whether the ground between the edges of cells is looked at everywhere, or only beside what stands highest.</param>
+    public FanSearch(FanRays rays, int lastLevel, Vector256<float> floor, Vector256<float> ceiling, bool isExact)
     {
-        this.rays = rays;
-        this.ceiling = ceiling;
+        (this.rays, this.ceiling, this.isExact) = (rays, ceiling, isExact);
         (best, at, leavesAt, hereLine) = (floor, Vector256.Create(-1), Vector256.Create(-1), int.MinValue);
         largest = Math.Min(LargestLevel, MaximumPyramid.FirstLevel + ((lastLevel - MaximumPyramid.FirstLevel) / LevelsDown * LevelsDown));
     }
@@ -55,13 +57,15 @@ internal ref struct FanSearch
         if (Vector256.EqualsAll(isGuess, Vector256<float>.Zero)) return;
         var line = Vector256.ConditionalSelect(isGuess.AsInt32(), rays.LinesAt(metres), Vector256.Create(-2));
         Take(rays.At(line), line - Vector256.Create(rays.Forward));
+        if (!isExact) return;
+        TakeExactly(at);
+        TakeExactly(at + Vector256.Create(rays.Forward));
     }
 
     public void Run()
     {
         // The nearest ground that counts begins within a cell.
-        var nearest = rays.NearestLines;
-        Take(rays.Exactly(nearest, best), nearest);
+        TakeExactly(rays.NearestLines);
         var level = MaximumPyramid.FirstLevel;
         var square = CellBeyond(rays.FirstLine) >> level;
         while (rays.GoOn(NearEdge(level, square), Bar))
@@ -79,10 +83,11 @@ internal ref struct FanSearch
             (level, square) = (level + LevelsDown, (square + ((more + Children) * rays.Forward)) >> LevelsDown);
         }
 
+        if (isExact) return;
         // The edges of cells have been looked at; now the ground between them, beside what stands highest.
-        best = rays.Exactly(at, best);
-        best = rays.Exactly(at + Vector256.Create(rays.Forward), best);
-        if (Vector256.GreaterThanOrEqualAny(leavesAt, Vector256<int>.Zero)) Take(rays.Exactly(leavesAt, best), leavesAt);
+        TakeExactly(at);
+        TakeExactly(at + Vector256.Create(rays.Forward));
+        if (Vector256.GreaterThanOrEqualAny(leavesAt, Vector256<int>.Zero)) TakeExactly(leavesAt);
     }
 
     private void Look(int level, int square, int count)
@@ -91,11 +96,14 @@ internal ref struct FanSearch
         for (; promising != 0; promising &= promising - 1)
         {
             var next = square + (BitOperations.TrailingZeroCount(promising) * rays.Forward);
-            if (level == MaximumPyramid.FirstLevel) Walk(NearEdge(level, next));
-            else Look(level - LevelsDown, (next << LevelsDown) + (rays.Forward > 0 ? 0 : Children - 1), Children);
+            if (level != MaximumPyramid.FirstLevel) Look(level - LevelsDown, (next << LevelsDown) + (rays.Forward > 0 ? 0 : Children - 1), Children);
+            else if (isExact) WalkExactly(NearEdge(level, next));
+            else Walk(NearEdge(level, next));
         }
     }
 
+    // Apart from the search for squares, each has the registers to itself.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Walk(int line)
     {
         var stretch = rays.Stretch(line, 1 << MaximumPyramid.FirstLevel);
@@ -109,6 +117,21 @@ internal ref struct FanSearch
         }
         (here, hereLine) = (last, line);
     }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void WalkExactly(int line)
+    {
+        var stretch = rays.Stretch(line, 1 << MaximumPyramid.FirstLevel);
+        var last = rays.Crossing(line, stretch, 0);
+        for (var i = 1; i <= 1 << MaximumPyramid.FirstLevel; i++)
+        {
+            var (step, next) = (Vector256.Create(line), rays.Crossing(line + rays.Forward, stretch, i));
+            if (rays.CouldRise(line, last, next, stretch, best)) Take(rays.Exactly(step, last, next, best), step);
+            (last, line) = (next, line + rays.Forward);
+        }
+    }
+
+    private void TakeExactly(Vector256<int> line) => Take(rays.Exactly(line, best), line);
 
     private void Take(Vector256<float> found, Vector256<int> line)
     {

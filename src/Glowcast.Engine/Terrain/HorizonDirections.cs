@@ -10,7 +10,8 @@ internal sealed class HorizonDirections
     /// <summary>Between two azimuths of the table.</summary>
     public const double StepDeg = 1;
 
-    private const int Steps = (int)(360 / StepDeg);
+    /// <summary>As many as a circle has.</summary>
+    public const int Steps = (int)(360 / StepDeg);
 
     // Half the sun's disc, and what a straight line between two azimuths may miss.
     private const double MarginRad = Math.PI / 180;
@@ -20,6 +21,7 @@ internal sealed class HorizonDirections
 
     private readonly HorizonDirection[] directions;
     private readonly int[] places = new int[Steps + 1];
+    private readonly List<(int Step, int First, int Count)> runs = [];
 
     public HorizonDirections(double southernmostRad, double northernmostRad)
     {
@@ -34,6 +36,12 @@ internal sealed class HorizonDirections
         }
         places[Steps] = places[0];
         directions = [.. found];
+        for (var step = 0; step < Steps; step++)
+        {
+            if (places[step] < 0) continue;
+            if (step == 0 || places[step - 1] < 0) runs.Add((step, places[step], 0));
+            runs[^1] = runs[^1] with { Count = runs[^1].Count + 1 };
+        }
     }
 
     /// <summary>The belt of latitudes in which the points lie.</summary>
@@ -48,6 +56,9 @@ internal sealed class HorizonDirections
     public static HorizonDirections For(IReadOnlyList<Place> points) => points.Count == 0
         ? new HorizonDirections(0, 0)
         : new HorizonDirections(points.Min(point => point.Point.Latitude.Radians), points.Max(point => point.Point.Latitude.Radians));
+
+    /// <summary>Steps of azimuth that follow one another, and the first of their directions.</summary>
+    public IReadOnlyList<(int Step, int First, int Count)> Runs => runs;
 
     /// <summary>The directions on either side of an azimuth, −1 where the table has none, and how far it is from the first to the second.</summary>
     public (int Before, int After, double Share) Beside(double azimuthRad)

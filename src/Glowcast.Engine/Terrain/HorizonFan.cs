@@ -87,7 +87,7 @@ public sealed class HorizonFan
                 }
                 var ground = axes.ByRows ? byRows : byColumns;
                 rays.Aim(ground, ways, new FanEyes(axes, eye, (float)place.Height.Metres));
-                var search = new FanSearch(rays, ground.LastLevel, packet.Floor, packet.Ceiling);
+                var search = new FanSearch(rays, ground.LastLevel, packet.Floor, packet.Ceiling, isExact: false);
                 search.Guess(lastM[i]);
                 search.Guess(Vector256.Create(besideM));
                 search.Run();
@@ -111,7 +111,7 @@ public sealed class HorizonFan
 
     private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
     {
-        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
+        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres).Tangent);
         var isFound = Vector256.GreaterThan(best, packet.Floor);
         var angle = Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
         for (var i = 0; i < horizonRad.Length; i++) horizonRad[i] = angle[i];

@@ -61,6 +61,13 @@ internal readonly struct SweepPath
 
     public double MetresAfter(double k) => k * (Metres.C1 + (k * (Metres.C2 + (k * Metres.C3))));
 
+    /// <summary>Between two of its points, over so many steps, the way strays from the straight line by no more than this times the square of the
+    /// steps between them [cells].</summary>
+    public double Bend(double steps) => (Math.Abs(Aside.C2) + Math.Abs(3 * Aside.C3 * steps)) / 4;
+
+    /// <summary>With a step, over so many, it goes aside by no more than this [cells].</summary>
+    public double Steepest(double steps) => Math.Abs(Aside.C1) + (2 * Math.Abs(Aside.C2) * steps) + (3 * Math.Abs(Aside.C3) * steps * steps);
+
     /// <summary>The steps after which the ray has come a distance [m].</summary>
     public double StepsIn(double metres)
     {

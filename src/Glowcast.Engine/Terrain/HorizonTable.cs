@@ -56,6 +56,10 @@ public sealed class HorizonTable
         return new KeptHorizon(UnitRad * (b + (share * (c - b))), LeastDoubtRad + (UnitRad * bend * DoubtPerBend));
     }
 
+    /// <summary>The horizons of a point all around, as <see cref="At"/> has them at whole degrees.</summary>
+    internal void AllAround(int point, HorizonAround around) =>
+        around.Fill(airless.AsSpan(point * directions.Count, directions.Count), directions, (float)UnitRad, (float)LeastDoubtRad, (float)DoubtPerBend);
+
     /// <summary>The same without its doubt.</summary>
     /// <inheritdoc cref="At"/>
     internal double AirlessRadAt(int point, double azimuthRad)

@@ -29,10 +29,28 @@ internal readonly struct RayWays
         m3 = Lanes(paths, lanes, path => path.Metres.C3);
         foreach (var path in paths)
         {
-            Bend = Math.Max(Bend, (float)(Math.Abs(path.Aside.C2) + Math.Abs(3 * path.Aside.C3 * steps)) / 4);
-            Steepest = Math.Max(Steepest, (float)(Math.Abs(path.Aside.C1) + (2 * Math.Abs(path.Aside.C2) * steps) + (3 * Math.Abs(path.Aside.C3) * steps * steps)));
+            (Bend, Steepest) = (Math.Max(Bend, (float)path.Bend(steps)), Math.Max(Steepest, (float)path.Steepest(steps)));
             NearestSteps = Math.Min(NearestSteps, (float)path.StepsIn(nearestM));
         }
+    }
+
+    /// <param name="coefficients">Of each of the eight ways: those of k, k² and k³ aside and of the distance, its bend and how steep it is
+    /// (<see cref="WayTable"/>).</param>
+    /// <param name="nearestM">From how far on they are used.</param>
+    public RayWays(ReadOnlySpan<Vector256<float>> coefficients, float nearestM)
+    {
+        Span<float> lanes = stackalloc float[Vector256<float>.Count];
+        a1 = Lanes(coefficients, lanes, 0);
+        a2 = Lanes(coefficients, lanes, 1);
+        a3 = Lanes(coefficients, lanes, 2);
+        m1 = Lanes(coefficients, lanes, 3);
+        m2 = Lanes(coefficients, lanes, 4);
+        m3 = Lanes(coefficients, lanes, 5);
+        foreach (var way in coefficients) (Bend, Steepest) = (Math.Max(Bend, way[6]), Math.Max(Steepest, way[7]));
+        // Of a short way only the first term counts.
+        var steps = Vector256.Create(0.99f * nearestM) / m1;
+        NearestSteps = float.PositiveInfinity;
+        for (var i = 0; i < lanes.Length; i++) NearestSteps = Math.Min(NearestSteps, steps[i]);
     }
 
     private RayWays(in RayWays one, in RayWays other, float share)
@@ -91,6 +109,12 @@ internal readonly struct RayWays
     private static Vector256<float> Lanes(ReadOnlySpan<SweepPath> paths, Span<float> lanes, Func<SweepPath, double> coefficient)
     {
         for (var i = 0; i < lanes.Length; i++) lanes[i] = (float)coefficient(paths[Math.Min(i, paths.Length - 1)]);
+        return Vector256.Create<float>(lanes);
+    }
+
+    private static Vector256<float> Lanes(ReadOnlySpan<Vector256<float>> ways, Span<float> lanes, int coefficient)
+    {
+        for (var i = 0; i < lanes.Length; i++) lanes[i] = ways[i][coefficient];
         return Vector256.Create<float>(lanes);
     }
 }
