@@ -104,6 +104,30 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Empty(page.Complaints);
     }
 
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task Without_a_plan_there_is_no_forecast_to_ask_for_and_the_page_says_why()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, Address);
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 1");
+        Assert.Equal(2, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Contains("work one out on the page of the light on the ridge", await SaidOfThemAsync(), StringComparison.Ordinal);
+
+        await page.Tab.GoToAsync(service.Client.BaseAddress!.ToString());
+        await page.UntilDrawnAsync();
+        await page.Tab.GoToAsync(Address.ToString());
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 2");
+        Assert.Equal(0, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Equal("", await SaidOfThemAsync());
+        await page.Tab.ClickAsync("#compare");
+        await page.Tab.SelectAsync("#plan", "none");
+        Assert.Equal(2, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Equal(0, await page.CountAsync("#ask :checked[type=checkbox]"));
+        Assert.Contains("choose one above", await SaidOfThemAsync(), StringComparison.Ordinal);
+
+        Task<string> SaidOfThemAsync() => page.Tab.EvaluateExpressionAsync<string>(
+            "[...new Set(['compare', 'keep'].map(id => document.getElementById(document.getElementById(id).getAttribute('aria-describedby')).textContent))].join()");
+    }
+
     [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
     public async Task What_the_service_refuses_is_said()
     {

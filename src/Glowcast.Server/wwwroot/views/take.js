@@ -122,6 +122,14 @@ function drawLists() {
 async function offerPlans() {
   plans = (await kept.all().catch(() => [])).sort((a, b) => b.savedAt - a.savedAt);
   plan.replaceChildren(...plans.map(({ name }, i) => html('option', { value: String(i) }, name || 'the last one shown')), html('option', { value: 'none' }, 'none: the rhythm is found from the take'));
+  offerForecast();
+}
+
+/** Only a plan has one. */
+function offerForecast() {
+  const isNone = plan.value === 'none';
+  for (const box of [compare, keep]) [box.disabled, box.checked] = [isNone, box.checked && !isNone];
+  part('why-not').textContent = isNone ? `Both need the forecast of a plan: ${plans.length > 0 ? 'choose one above' : 'work one out on the page of the light on the ridge, and it is offered above'}.` : '';
 }
 
 part('folder').addEventListener('change', event => read(chosenFiles(/** @type {FileList} */ (/** @type {HTMLInputElement} */ (event.target).files))));
@@ -136,4 +144,5 @@ part('ask').addEventListener('submit', event => {
   busy(sortFrames);
 });
 stop.addEventListener('click', () => stopping.abort());
+plan.addEventListener('change', offerForecast);
 offerPlans();
