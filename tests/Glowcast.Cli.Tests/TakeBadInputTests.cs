@@ -73,7 +73,7 @@ public sealed class TakeBadInputTests : IDisposable
         using var valley = new MadeValley();
         var plan = valley.Write("other-day.json", MadeValley.PlanWith(("set", System.Text.Json.Nodes.JsonNode.Parse("""{ "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }"""))).ToJsonString());
         var answer = (await Outcome.Of("take", take.Originals, "--plan", plan, "--compare", "--json")).Json;
-        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetString()!.StartsWith("No set of the take was shot on 2026-03-20", StringComparison.Ordinal));
+        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetString()!.StartsWith("No set of the take was shot on 2026-03-20, the day of the forecast; the first was on 2026-02-14.", StringComparison.Ordinal));
         var onDay = valley.Write("that-day.json", MadeValley.PlanWith(("date", "2026-02-14"), ("set", System.Text.Json.Nodes.JsonNode.Parse("""{ "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }"""))).ToJsonString());
         Assert.Empty((await Outcome.Of("take", take.Originals, "--plan", onDay, "--compare", "--json")).Json.GetProperty("cautions").EnumerateArray());
     }
