@@ -40,7 +40,7 @@ internal sealed class JsonFields
         if (IsUnreadable(name, JsonValueKind.Number, "a whole number")) return min;
         if (Find(name) is not { } value) return faults.InRange((int?)null, Path(name), min, max, fallback);
         if (value.TryGetInt32(out var number)) return faults.InRange(number, Path(name), min, max);
-        faults.Add(Path(name), $"Must be a whole number from {min} to {max}; got {value.GetRawText()}.");
+        faults.Add(Path(name), $"Must be a whole number from {min} to {max}; got {Describe(value)}.");
         return min;
     }
 
@@ -87,7 +87,7 @@ internal sealed class JsonFields
             if (word == value.GetString()) return choice;
             words.Add(word);
         }
-        faults.Add(Path(name), $"Must be one of {string.Join(", ", words)}; got '{value.GetString()}'.");
+        faults.Add(Path(name), $"Must be one of {string.Join(", ", words)}; got '{Shortened.To80(value.GetString()!)}'.");
         return fallback;
     }
 
@@ -97,7 +97,7 @@ internal sealed class JsonFields
         if (element is not { } here) return;
         foreach (var property in here.EnumerateObject())
             if (!known.Contains(property.Name))
-                faults.Add(Path(property.Name), $"Is not known; here stand {string.Join(", ", known)}.");
+                faults.Add(Path(Shortened.To80(property.Name)), $"Is not known; here stand {string.Join(", ", known)}.");
     }
 
     public void Add(string name, string message) => faults.Add(Path(name), message);
@@ -118,10 +118,5 @@ internal sealed class JsonFields
         return true;
     }
 
-    private static string Describe(JsonElement value)
-    {
-        const int longest = 40;
-        var text = value.GetRawText();
-        return text.Length <= longest ? text : $"{text[..longest]}…";
-    }
+    private static string Describe(JsonElement value) => Shortened.To80(value.GetRawText());
 }

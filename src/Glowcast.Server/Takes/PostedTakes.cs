@@ -87,7 +87,7 @@ internal static class PostedTakes
         var posted = take.Frames;
         if (posted.Count > MostFrames) throw new BadInputException("frames", $"Are {posted.Count}, more than can be sorted here ({MostFrames}); glowcast take has no such limit.");
         foreach (var twice in posted.GroupBy(frame => frame.Name).Where(same => same.Count() > 1))
-            faults.Add("frames", $"Name '{twice.Key}' {twice.Count()} times; each frame needs a name of its own.");
+            faults.Add("frames", $"Name '{Shortened.To80(twice.Key)}' {twice.Count()} times; each frame needs a name of its own.");
         return [.. posted.Select((frame, i) => FrameOf(frame, $"frames[{i}]", faults))];
     }
 
@@ -99,7 +99,7 @@ internal static class PostedTakes
         var errorS = take.ClockErrorS is { } ahead ? faults.InRange(ahead, "clockErrorS", -LongestClockErrorS, LongestClockErrorS) : (double?)null;
         if (take.KnownFrame is not { } known) return CameraClock.Of(frames, zone, errorS is { } seconds ? Duration.FromSeconds(seconds) : null);
         var frame = frames.FirstOrDefault(frame => frame.Name == known.Name);
-        if (frame is null) faults.Add("knownFrame.name", $"Is no frame of the take; got '{known.Name}'.");
+        if (frame is null) faults.Add("knownFrame.name", $"Is no frame of the take; got '{Shortened.To80(known.Name)}'.");
         try
         {
             var at = TimeReader.Moment(known.ShotAt, "knownFrame.shotAt");
@@ -116,9 +116,9 @@ internal static class PostedTakes
     {
         double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
         var taken = Parsed(posted.Taken, WrittenTime, $"{field}.taken", "a local time such as 2026-02-14T06:45:09.07", faults);
-        if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.Taken}'.");
+        if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{Shortened.To80(posted.Taken!)}'.");
         var gpsTime = Parsed(posted.GpsTime, InstantPattern.ExtendedIso, $"{field}.gpsTime", "an instant such as 2026-02-14T11:45:08Z", faults);
-        if (gpsTime?.InUtc().Year is < FirstYear or > LastYear) faults.Add($"{field}.gpsTime", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.GpsTime}'.");
+        if (gpsTime?.InUtc().Year is < FirstYear or > LastYear) faults.Add($"{field}.gpsTime", $"Must lie in the years {FirstYear} to {LastYear}; got '{Shortened.To80(posted.GpsTime!)}'.");
         if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
             faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers, none beyond 3e38; got {parts.Count}.");
         foreach (var (pixels, name) in new[] { (posted.PixelsWide, "pixelsWide"), (posted.PixelsHigh, "pixelsHigh") })
@@ -155,7 +155,7 @@ internal static class PostedTakes
         if (text is null) return null;
         var parsed = pattern.Parse(text);
         if (parsed.Success) return parsed.Value;
-        faults.Add(field, $"Must be {right}; got '{text}'.");
+        faults.Add(field, $"Must be {right}; got '{Shortened.To80(text)}'.");
         return null;
     }
 }

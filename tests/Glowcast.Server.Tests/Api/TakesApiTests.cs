@@ -66,6 +66,17 @@ public class TakesApiTests(Service service)
             (await PostAsync(take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public async Task What_is_far_too_long_is_not_sent_back_in_full()
+    {
+        var (take, far) = (Take(), new string('f', 5000));
+        foreach (var field in (string[])["name", "taken", "offsetFromUtc", "gpsTime", "camera", "whiteBalance"]) (take["frames"]![0]![field], take["frames"]![1]![field]) = (far, far);
+        take["knownFrame"] = new JsonObject { ["name"] = "gone" + far, ["shotAt"] = far };
+        var faults = await PostAsync(take).FaultsAsync();
+        Assert.Equal(15, faults.Count);
+        Assert.All(faults, fault => Assert.True(fault.Value.Length < 300, fault.Value));
+    }
+
     [Theory]
     [InlineData("{}", "frames")]
     [InlineData("[]", "body")]
