@@ -62,7 +62,7 @@ internal sealed class TakeCommand : AnswerCommand
         var clock = known is null
             ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
             : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at);
-        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped);
+        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped).WithClockError(error is not null);
         if (isCompared) answer = Compared(answer, take, clock, intended!, grid!, cancel);
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));

@@ -34,6 +34,12 @@ public sealed record TakeAnswer(
         return (this with { Compared = TakeComparedAnswer.Of(take, clock, forecast) }).OnDay(forecast.Plan.Date, take, clock, forecast.Eye.Point, forecast.Plan.Lookout?.Zone);
     }
 
+    /// <summary>With a caution where the error of the camera's clock was given and nothing tells how far that clock is from UTC.</summary>
+    public TakeAnswer WithClockError(bool isGiven) => !isGiven || Clock is not null ? this : this with
+    {
+        Cautions = [.. Cautions, "The error of the camera's clock is of no use: nothing tells how far that clock is from UTC. Name a frame whose moment is known, or give a plan whose lookout has a time zone."],
+    };
+
     /// <summary>With a caution where no set was shot on the day of the forecast.</summary>
     /// <param name="zone">Of the lookout; without one its days are reckoned by the sun.</param>
     internal TakeAnswer OnDay(LocalDate? day, SortedTake take, CameraClock clock, GeoPoint lookout, DateTimeZone? zone)

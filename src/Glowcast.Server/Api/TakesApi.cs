@@ -95,7 +95,7 @@ internal static class TakesApi
         var take = read.Set is { } set
             ? TakeSorter.Sort(read.Frames, set.Clock, set.Layout.Settings.Overlap, read.Borders, cancel: cancel)
             : TakeSorter.Sort(read.Frames, borders: read.Borders, cancel: cancel);
-        var answer = TakeAnswer.Of(take, clock, read.Set, []);
+        var answer = TakeAnswer.Of(take, clock, read.Set, []).WithClockError(read.ErrorS is not null);
         return against is null ? answer : against.Compare(answer, take, clock!);
     }
 

@@ -40,6 +40,18 @@ public class TakesApiTests(Service service)
     }
 
     [Fact]
+    public async Task An_error_of_a_clock_that_nothing_tells_of_is_said_to_be_of_no_use()
+    {
+        var take = Take();
+        take["clockErrorS"] = 60;
+        Assert.Empty((await PostAsync(take).JsonAsync())["cautions"]!.AsArray());
+        foreach (var frame in take["frames"]!.AsArray()) frame!.AsObject().Remove("offsetFromUtc");
+        var answer = await PostAsync(take).JsonAsync();
+        Assert.Null(answer["clock"]);
+        Assert.Contains("how far that clock is from UTC", Assert.Single(answer["cautions"]!.AsArray())!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_border_moved_by_hand_stands()
     {
         var take = Take();
