@@ -21,6 +21,34 @@ public class BadInputTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
+    public async Task What_is_far_too_long_is_not_said_back_in_full()
+    {
+        var far = new string('9', 5000) + "x";
+        foreach (var line in (string[][])
+            [["sun", "--date", far, "--latitude", far, "--longitude", "7", "--time-zone", far], ["skyline", "--grid", valley.Grid, "--latitude", "46.1", "--longitude", "7.7", "--span", far],
+                ["sight", "--grid", valley.Grid, "--from", far, "--to", far], ["season", "--plan", valley.Plan, "--from", far, "--to", far, "--weekdays", far, "--half", far], ["sun", $"--{far}"]])
+        {
+            var outcome = await Outcome.Of(line);
+            Assert.NotEmpty(outcome.Faults);
+            Assert.Contains($"{far[..70]}", outcome.Error, StringComparison.Ordinal);
+            Assert.All(outcome.Error.Split(Environment.NewLine), said => Assert.True(said.Length < 400, said));
+        }
+    }
+
+    [Theory]
+    [InlineData("card", "--out", "/proc/card.html")]
+    [InlineData("season", "--csv", "/proc/season.csv")]
+    public async Task A_file_that_cannot_be_made_is_told_in_our_words(string command, string option, string path)
+    {
+        Assert.SkipUnless(Directory.Exists("/proc"), "needs Linux, where nobody can make files in /proc");
+        string[] days = command == "season" ? ["--from", "2026-03-20", "--to", "2026-03-20"] : [];
+        var outcome = await Outcome.Of([command, "--plan", valley.Plan, option, path, .. days]);
+        Assert.Equal([option], outcome.Faults);
+        Assert.Contains("nothing can be made there", outcome.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Could not find", outcome.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task All_faults_of_a_line_are_said_at_once()
     {
         var outcome = await Outcome.Of(

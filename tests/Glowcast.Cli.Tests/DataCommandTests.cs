@@ -50,6 +50,24 @@ public class DataCommandTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
+    public async Task What_the_system_refuses_is_told_in_our_words()
+    {
+        var data = Path.Combine(valley.Folder, "refused-data");
+        await using (var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--data", data))
+        {
+            await service.AddressAsync();
+            var second = await Outcome.Of("serve", "--urls", "http://127.0.0.1:0", "--data", data);
+            Assert.Equal(["--data"], second.Faults);
+            Assert.EndsWith("is in use by another service; end that one, or name another folder.", second.Error.TrimEnd(), StringComparison.Ordinal);
+        }
+        await File.WriteAllTextAsync(Path.Combine(data, "glowcast.db"), "no database at all, and long enough to be looked at", TestContext.Current.CancellationToken);
+        var broken = await Outcome.Of("serve", "--urls", "http://127.0.0.1:0", "--data", data);
+        Assert.Contains("is no database that can be opened (SQLite error 26)", broken.Error, StringComparison.Ordinal);
+        Assert.SkipUnless(Directory.Exists("/proc"), "needs Linux, where nobody can make files in /proc");
+        Assert.Contains("Cannot be used as a data folder: nothing is there, or nothing can be made there", (await Outcome.Of("serve", "--data", "/proc/glowcast")).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_written_and_what_is_filled_can_be_had_as_json()
     {
         var (data, backup, restored) = (Path.Combine(valley.Folder, "json-data"), Path.Combine(valley.Folder, "json.zip"), Path.Combine(valley.Folder, "json-restored"));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace Glowcast.Cli.Tests;
@@ -129,6 +130,19 @@ public class PlanCommandTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.Equal("2026-09-23", forecast.GetProperty("date").GetString());
         Assert.Equal("nothing", forecast.GetProperty("assumed").GetProperty("beyondGrid").GetProperty("assumed").GetString());
         Assert.Equal(0.2, forecast.GetProperty("assumed").GetProperty("refractionK").GetDouble());
+    }
+
+    [Fact]
+    public async Task The_terminal_shows_the_seconds_that_the_tenths_of_the_answer_come_to()
+    {
+        var answer = (await Outcome.Of("demo", "--json")).Json;
+        var page = (await Outcome.Of("demo", "--no-serve")).Out;
+        var (fit, window) = (answer.GetProperty("fit"), answer.GetProperty("windows")[0]);
+        foreach (var moment in (JsonElement[])[window.GetProperty("start"), window.GetProperty("end"), fit.GetProperty("earliestStart"), fit.GetProperty("recommendedStart"), fit.GetProperty("latestStart")])
+            Assert.Contains(moment.GetDateTimeOffset().AddSeconds(0.5).ToString("HH:mm:ss", CultureInfo.InvariantCulture), page, StringComparison.Ordinal);
+        Assert.Equal(
+            fit.GetProperty("recommendedStart").GetDateTimeOffset().AddSeconds(0.5).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
+            fit.GetProperty("recommendedStartLocal").GetDateTimeOffset().ToUniversalTime().ToString("HH:mm:ss", CultureInfo.InvariantCulture));
     }
 
     private static readonly string[] PromisedOfSet =

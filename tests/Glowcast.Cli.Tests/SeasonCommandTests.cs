@@ -81,7 +81,7 @@ public class SeasonCommandTests(MadeValley valley) : IClassFixture<MadeValley>
     public async Task The_table_in_a_file_has_a_line_for_every_day()
     {
         var file = Path.Combine(valley.Folder, "season.csv");
-        Assert.Equal(0, (await Outcome.Of("season", "--plan", valley.Plan, "--from", "2026-03-15", "--to", "2026-03-24", "--csv", file)).Exit);
+        var days = (await Outcome.Of("season", "--plan", valley.Plan, "--from", "2026-03-15", "--to", "2026-03-24", "--csv", file, "--json")).Json.GetProperty("days");
         var lines = (await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken)).Split("\r\n");
         Assert.Equal(12, lines.Length);
         Assert.Empty(lines[^1]);
@@ -89,6 +89,11 @@ public class SeasonCommandTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.All(lines[1..^1], line => Assert.Equal(header.Length, Fields(line).Count));
         var first = header.Zip(Fields(lines[1])).ToDictionary();
         Assert.Equal(("1", "plan"), (first["rank"], first["plan"]));
+        // The seconds that the tenths of the answer come to.
+        var starts = lines[1..^1].Select(line => Fields(line)[Array.IndexOf(header, "startUtc")]).Where(start => start.Length > 0).ToHashSet();
+        var windows = days.EnumerateArray().SelectMany(day => day.GetProperty("windows").EnumerateArray().Select(window => window.GetProperty("start").GetDateTimeOffset()));
+        Assert.Subset(windows.Select(start => start.AddSeconds(0.5).ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture)).ToHashSet(), starts);
+        Assert.NotEmpty(starts);
         Assert.StartsWith($"{first["date"]}T", first["startLocal"], StringComparison.Ordinal);
         Assert.EndsWith(".", first["reasons"], StringComparison.Ordinal);
     }

@@ -29,7 +29,7 @@ public sealed class TakeBadInputTests : IDisposable
         var reading = TakeReading.Of(files, new Progress<double>(), TestContext.Current.CancellationToken);
         Assert.Equal("a.jpg", Assert.Single(reading.Frames).Name);
         Assert.Equal(["folder.jpg", "gone.jpg"], reading.Skipped.Select(fault => fault.Field));
-        Assert.All(reading.Skipped, fault => Assert.StartsWith("Cannot be read: ", fault.Message, StringComparison.Ordinal));
+        Assert.Equal(["Cannot be read: this user has no right to it.", "Cannot be read: nothing is there, or nothing can be made there."], reading.Skipped.Select(fault => fault.Message));
     }
 
     [Fact]
@@ -40,6 +40,19 @@ public sealed class TakeBadInputTests : IDisposable
         Directory.CreateSymbolicLink(Path.Combine(b, "to-a"), a);
         Directory.CreateSymbolicLink(Path.Combine(take.Originals, "up"), take.Folder);
         Assert.Equal(2, (await Sorted()).Json.GetProperty("sets").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("--lists")]
+    [InlineData("--sort-into")]
+    [InlineData("--sheet")]
+    public async Task Where_nothing_can_be_made_is_told_in_our_words(string option)
+    {
+        Assert.SkipUnless(Directory.Exists("/proc"), "needs Linux, where nobody can make files in /proc");
+        var outcome = await Sorted(option, "/proc/glowcast");
+        Assert.Equal([option], outcome.Faults);
+        Assert.Contains("nothing can be made there", outcome.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Could not find", outcome.Error, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -73,7 +86,7 @@ public sealed class TakeBadInputTests : IDisposable
         using var valley = new MadeValley();
         var plan = valley.Write("other-day.json", MadeValley.PlanWith(("set", System.Text.Json.Nodes.JsonNode.Parse("""{ "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }"""))).ToJsonString());
         var answer = (await Outcome.Of("take", take.Originals, "--plan", plan, "--compare", "--json")).Json;
-        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetString()!.StartsWith("No set of the take was shot on 2026-03-20", StringComparison.Ordinal));
+        Assert.Contains(answer.GetProperty("cautions").EnumerateArray(), caution => caution.GetString()!.StartsWith("No set of the take was shot on 2026-03-20, the day of the forecast; the first was on 2026-02-14.", StringComparison.Ordinal));
         var onDay = valley.Write("that-day.json", MadeValley.PlanWith(("date", "2026-02-14"), ("set", System.Text.Json.Nodes.JsonNode.Parse("""{ "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }"""))).ToJsonString());
         Assert.Empty((await Outcome.Of("take", take.Originals, "--plan", onDay, "--compare", "--json")).Json.GetProperty("cautions").EnumerateArray());
     }

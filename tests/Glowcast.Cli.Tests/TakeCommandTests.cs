@@ -122,6 +122,8 @@ public sealed class TakeCommandTests : IDisposable
     {
         var answer = (await Sorted("--time-zone", "America/New_York", "--clock-error", "-30")).Json;
         Assert.Equal("2026-02-14T11:45:32.5Z", Text(answer.GetProperty("sets")[0], "start"));
+        var ofNoUse = (await Sorted("--clock-error", "-30")).Json;
+        Assert.Contains(ofNoUse.GetProperty("cautions").EnumerateArray(), caution => caution.GetString()!.Contains("how far that clock is from UTC", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -84,6 +84,6 @@ internal static class GridFiles
 
         private static IReadOnlyList<Fault> FaultsOf(Exception fault) => fault is BadInputException bad
             ? bad.Faults
-            : [new Fault("", $"Cannot be read to its end: {fault.Message}")];
+            : [new Fault("", $"Cannot be read to its end: {FileRefusal.Because(fault)}.")];
     }
 }

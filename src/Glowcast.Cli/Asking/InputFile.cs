@@ -22,7 +22,7 @@ internal static class InputFile
         }
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            faults.Add(field, $"Cannot be opened: {Refused.Because(unreadable, $"name {what} that can")}");
+            faults.Add(field, $"Cannot be opened: {FileRefusal.Because(unreadable)}; name {what} that can.");
         }
         return null;
     }

@@ -12,7 +12,7 @@ internal static class Misuse
     {
         var command = parsed.CommandResult.Command;
         var faults = new Faults();
-        foreach (var word in Unknown(parsed.UnmatchedTokens)) faults.Add(word, WhatIsRight(command, word));
+        foreach (var word in Unknown(parsed.UnmatchedTokens)) faults.Add(Shortened.To80(word), WhatIsRight(command, word));
         if (!faults.Any)
             foreach (var error in parsed.Errors) faults.Add(FieldOf(error, command), error.Message);
         // Where a command is not known, nothing after it can be judged.

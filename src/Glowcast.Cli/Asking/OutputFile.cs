@@ -45,7 +45,7 @@ internal sealed class OutputFile
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            throw new BadInputException(field, $"Cannot be written: {Refused.Because(refused, "name another file")}");
+            throw new BadInputException(field, $"Cannot be written: {FileRefusal.Because(refused)}; name another file.");
         }
     }
 }

@@ -55,23 +55,23 @@ internal sealed class SeasonOptions
     {
         "morning" => DayHalf.Morning,
         "evening" => DayHalf.Evening,
-        _ => throw new BadInputException(field, $"Must be morning or evening; got '{text}'."),
+        _ => throw new BadInputException(field, $"Must be morning or evening; got '{Shortened.To80(text)}'."),
     };
 
     private static IReadOnlyList<IsoDayOfWeek> Weekdays(string text, string field) => [.. text.Split(',').Select(word =>
     {
         var name = word.Trim();
         var day = name.Length < 2 ? IsoDayOfWeek.None : Week.FirstOrDefault(day => day.ToString().StartsWith(name, true, CultureInfo.InvariantCulture));
-        return day != IsoDayOfWeek.None ? day : throw new BadInputException(field, $"Must be days of the week such as sat,sun; got '{name}'.");
+        return day != IsoDayOfWeek.None ? day : throw new BadInputException(field, $"Must be days of the week such as sat,sun; got '{Shortened.To80(name)}'.");
     })];
 
     private static (LocalTime From, LocalTime To) Hours(string text, string field)
     {
         var parts = text.Split("..");
         var times = parts.Select(part => Hour.Parse(part)).ToList();
-        if (times.Count != 2 || !times.TrueForAll(time => time.Success)) throw new BadInputException(field, $"Must be two local times such as 06:30..10:00; got '{text}'.");
+        if (times.Count != 2 || !times.TrueForAll(time => time.Success)) throw new BadInputException(field, $"Must be two local times such as 06:30..10:00; got '{Shortened.To80(text)}'.");
         return times[0].Value <= times[1].Value
             ? (times[0].Value, times[1].Value)
-            : throw new BadInputException(field, $"Must run from an earlier to a later time of the same day; got '{text}'.");
+            : throw new BadInputException(field, $"Must run from an earlier to a later time of the same day; got '{Shortened.To80(text)}'.");
     }
 }

@@ -26,7 +26,7 @@ internal sealed class CompletionCommand : QuestionCommand
     {
         var names = asked.Texts(shell);
         if (names.Count != 1 || !Shells.Contains(names[0]))
-            throw new BadInputException(shell.Name, $"Must be one of {string.Join(", ", Shells)}; got '{string.Join(' ', names)}'.");
+            throw new BadInputException(shell.Name, $"Must be one of {string.Join(", ", Shells)}; got '{Shortened.To80(string.Join(' ', names))}'.");
         using var script = new StreamReader(typeof(CompletionCommand).Assembly.GetManifestResourceStream($"glowcast.{names[0]}")
             ?? throw new InvalidOperationException($"This program was built without its script for {names[0]}."));
         await Terminal.Out.WriteAsync(await script.ReadToEndAsync(cancel));

@@ -53,7 +53,7 @@ internal sealed class ServeCommand : JsonCommand
 
     private static Uri ReadCollector(string text, string field) => Uri.TryCreate(text, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps)
         ? uri
-        : throw new BadInputException(field, $"Must be an address such as http://127.0.0.1:4318; got '{text}'.");
+        : throw new BadInputException(field, $"Must be an address such as http://127.0.0.1:4318; got '{Shortened.To80(text)}'.");
 
     private void ShowToken(string token) =>
         Terminal.Tell($"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.");

@@ -44,7 +44,7 @@ internal sealed class TakeCommand : AnswerCommand
         if (isCompared && !asked.Has(plan)) asked.Faults.Add(compare.Name, $"Needs a plan; give {plan.Name}.");
         var reach = new GridReading { Around = intended?.Lookout?.Point, FillHoles = intended is { FillHoles: true } };
         var grid = isCompared && planFile is not null ? asked.Try(() => GridFiles.Read(planFile.GridPaths, "grids", reach)) : null;
-        var asLinks = asked.Optional(by, (text, field) => text is "copy" or "link" ? text : throw new BadInputException(field, $"Must be copy or link; got '{text}'.")) == "link";
+        var asLinks = asked.Optional(by, (text, field) => text is "copy" or "link" ? text : throw new BadInputException(field, $"Must be copy or link; got '{Shortened.To80(text)}'.")) == "link";
         var hand = ReadBorders(asked);
         var (error, known, at) = (asked.NumberOrNone(clockError, -LongestClockErrorS, LongestClockErrorS), asked.Text(knownFrame), asked.Optional(shotAt, TimeReader.Moment));
         if (asked.Has(knownFrame) != asked.Has(shotAt)) asked.Faults.Add(knownFrame.Name, $"Needs {shotAt.Name}, and that needs it.");
@@ -61,8 +61,8 @@ internal sealed class TakeCommand : AnswerCommand
         var take = Sort(reading, set, hand, cancel);
         var clock = known is null
             ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
-            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{known}'."), at);
-        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped);
+            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at);
+        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped).WithClockError(error is not null);
         if (isCompared) answer = Compared(answer, take, clock, intended!, grid!, cancel);
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));
@@ -108,7 +108,7 @@ internal sealed class TakeCommand : AnswerCommand
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
-            throw new BadInputException(option.Name, $"Cannot be written: {refused.Message}");
+            throw new BadInputException(option.Name, $"Cannot be written: {FileRefusal.Because(refused)}; name another.");
         }
     }
 

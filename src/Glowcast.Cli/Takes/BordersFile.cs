@@ -33,7 +33,7 @@ internal static class BordersFile
         }
         catch (JsonException broken)
         {
-            var where = broken.Path is { Length: > 2 } within ? within[2..] : "it";
+            var where = broken.Path is { Length: > 2 } within ? Shortened.To80(within[2..]) : "it";
             throw new BadInputException(field, $"{NoBorders}: {where} is not known, of the wrong kind, or lacks a field it needs.");
         }
     }

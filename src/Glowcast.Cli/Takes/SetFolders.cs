@@ -42,7 +42,7 @@ internal static partial class SetFolders
     // Half of a take in its folders would pass for all of it.
     private static void TakeBack(string folder, bool hadFolder, List<string> made)
     {
-        foreach (var file in made) File.Delete(file);
+        foreach (var file in made.Where(File.Exists)) File.Delete(file);
         foreach (var ofSet in made.Select(file => Path.GetDirectoryName(file)!).Distinct().Append(hadFolder ? null : folder))
             if (ofSet is not null && Directory.Exists(ofSet) && !Directory.EnumerateFileSystemEntries(ofSet).Any()) Directory.Delete(ofSet);
     }
@@ -54,11 +54,11 @@ internal static partial class SetFolders
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
             if (!asLinks) File.Copy(from, to, overwrite: false);
             else if (!(OperatingSystem.IsWindows() ? CreateHardLink(to, from, 0) : MakeLink(from, to) == 0))
-                throw new BadInputException(field, $"Cannot hold a hard link to {from}: {Marshal.GetLastPInvokeErrorMessage()}. Links need the same disk; take copies instead.");
+                throw new BadInputException(field, $"Cannot hold a hard link to {from}; links need the same disk, and one that knows them. Take copies instead.");
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
-            throw new BadInputException(field, $"Cannot be written: {refused.Message}");
+            throw new BadInputException(field, $"Cannot hold {to}: {FileRefusal.Because(refused)}; name another folder, or see whether {from} can be read.");
         }
     }
 

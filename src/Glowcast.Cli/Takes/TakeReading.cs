@@ -38,7 +38,7 @@ internal sealed record TakeReading(IReadOnlyList<ShotFrame> Frames, IReadOnlyLis
         }
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
         {
-            skipped.Add(new Fault(file.Name, $"Cannot be read: {unreadable.Message}"));
+            skipped.Add(new Fault(file.Name, $"Cannot be read: {FileRefusal.Because(unreadable)}."));
         }
         return null;
     }

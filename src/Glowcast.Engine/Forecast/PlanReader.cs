@@ -93,7 +93,7 @@ public static class PlanReader
         if (fields.Text("timeZone") is { } name)
         {
             zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(name);
-            if (zone is null) fields.Add("timeZone", $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
+            if (zone is null) fields.Add("timeZone", $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{Shortened.To80(name)}'.");
         }
         var declination = fields.NumberOrNone("magneticDeclinationDeg", -180, 180);
         fields.RefuseUnknown();

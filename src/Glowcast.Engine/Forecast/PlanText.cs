@@ -34,12 +34,16 @@ public static class PlanText
     private static string Wording(ReadOnlySpan<byte> json, JsonException broken)
     {
         if (json.Trim(" \t\r\n"u8).IsEmpty) return "Is empty; a JSON object in braces is expected.";
-        if (broken is not { LineNumber: { } line, BytePositionInLine: { } before }) return $"Is not valid JSON: {broken.Message.Split(" encountered")[0]}; give each field once.";
+        if (broken is not { LineNumber: { } line, BytePositionInLine: { } before }) return $"Gives the field '{Shortened.To80(Quoted(broken.Message))}' twice in one object; give it once.";
+        if (broken.Message.Contains("depth", StringComparison.Ordinal))
+            return $"Is nested more than {Strict.MaxDepth} levels deep in line {line + 1}, at character {before + 1}; nothing that is read here needs so many.";
         // What the parser counts, and how it was called, is of no use to whoever wrote the text.
         var reason = broken.Message.Split(" LineNumber:")[0].TrimEnd('.');
         if (reason.Contains("isFinalBlock", StringComparison.Ordinal) || reason.Contains("reader options", StringComparison.Ordinal)) reason = "something is missing or should not be there";
         return $"Is not valid JSON in line {line + 1}, at character {before + 1}: {reason}.";
     }
+
+    private static string Quoted(string message) => message[(message.IndexOf('\'', StringComparison.Ordinal) + 1)..message.LastIndexOf('\'')];
 
     private static void ReadAllTexts(JsonElement element)
     {

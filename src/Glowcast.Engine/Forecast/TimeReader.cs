@@ -27,8 +27,8 @@ public static class TimeReader
     public static LocalDate Date(string text, string field)
     {
         var parsed = LocalDatePattern.Iso.Parse(text);
-        if (!parsed.Success) throw new BadInputException(field, $"Must be a date such as 2026-02-14; got '{text}'.");
-        if (parsed.Value.Year is < FirstYear or > LastYear) throw new BadInputException(field, $"Must lie from {FirstYear}-01-01 to {LastYear}-12-31; got {text}.");
+        if (!parsed.Success) throw new BadInputException(field, $"Must be a date such as 2026-02-14; got '{Shortened.To80(text)}'.");
+        if (parsed.Value.Year is < FirstYear or > LastYear) throw new BadInputException(field, $"Must lie from {FirstYear}-01-01 to {LastYear}-12-31; got {Shortened.To80(text)}.");
         return parsed.Value;
     }
 
@@ -41,16 +41,16 @@ public static class TimeReader
         if (parsed is null)
         {
             throw new BadInputException(field, WithoutOffset.Any(pattern => pattern.Parse(text).Success)
-                ? $"Must say how far its clock is from UTC: add Z, or an offset such as -05:00, as in {right}; got '{text}'."
-                : $"Must be an instant such as {right}; got '{text}'.");
+                ? $"Must say how far its clock is from UTC: add Z, or an offset such as -05:00, as in {right}; got '{Shortened.To80(text)}'."
+                : $"Must be an instant such as {right}; got '{Shortened.To80(text)}'.");
         }
         var instant = parsed.Value.ToInstant();
         return instant.InUtc().Year is >= FirstYear and <= LastYear
             ? instant
-            : throw new BadInputException(field, $"Must lie in the years {FirstYear} to {LastYear}; got '{text}'.");
+            : throw new BadInputException(field, $"Must lie in the years {FirstYear} to {LastYear}; got '{Shortened.To80(text)}'.");
     }
 
     /// <exception cref="BadInputException">No time zone of that name.</exception>
     public static DateTimeZone Zone(string name, string field) => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name)
-        ?? throw new BadInputException(field, $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{name}'.");
+        ?? throw new BadInputException(field, $"Must be a time zone of the tz database such as Europe/Zurich or UTC; got '{Shortened.To80(name)}'.");
 }

@@ -44,7 +44,7 @@ public static class FrameReader
         catch (Exception broken) when (broken is not OutOfMemoryException)
         {
             // Files come from anywhere; whatever the parser of one stumbles over, the others are read.
-            throw new BadInputException(name, $"Is broken: {broken.Message}");
+            throw new BadInputException(name, "Is broken: what the camera wrote into it cannot be read.");
         }
     }
 }

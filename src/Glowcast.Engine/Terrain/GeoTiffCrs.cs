@@ -103,5 +103,5 @@ internal sealed record GeoTiffCrs(string Name, MapProjection? Projection, double
     }
 
     private static BadInputException Unknown(string fileName, string what, string? citation) =>
-        new(fileName, $"Is in {what}{(citation is null ? "" : $" ('{citation}')")}, which cannot be read; WGS84, ETRS89 and NAD83, UTM and some national systems on them, and transverse Mercator, Lambert conformal and Albers given by their numbers can. Reproject it to longitude and latitude (EPSG:4326), or to the UTM zone it lies in.");
+        new(fileName, $"Is in {what}{(citation is null ? "" : $" ('{Shortened.To80(citation)}')")}, which cannot be read; WGS84, ETRS89 and NAD83, UTM and some national systems on them, and transverse Mercator, Lambert conformal and Albers given by their numbers can. Reproject it to longitude and latitude (EPSG:4326), or to the UTM zone it lies in.");
 }

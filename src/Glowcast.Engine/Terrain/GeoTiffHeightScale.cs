@@ -41,7 +41,7 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
         if (tags.Text(TiffTag.GdalNoData)?.Trim() is not { Length: > 0 } text) return double.NaN;
         return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
             ? value
-            : throw new BadInputException(fileName, $"Has the no-data value '{text[..Math.Min(text.Length, 40)]}', which is not a number.");
+            : throw new BadInputException(fileName, $"Has the no-data value '{Shortened.To80(text)}', which is not a number.");
     }
 
     /// <summary>What GDAL writes beside the samples of the first band.</summary>
@@ -55,7 +55,7 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
             var unit = roles.GetValueOrDefault("unittype", "");
             return new Band(
                 Number(roles, "scale", 1, fileName), Number(roles, "offset", 0, fileName),
-                LengthUnits.OfName(unit) ?? throw new BadInputException(fileName, $"Counts its heights in '{unit}'; metres and feet can be read."),
+                LengthUnits.OfName(unit) ?? throw new BadInputException(fileName, $"Counts its heights in '{Shortened.To80(unit)}'; metres and feet can be read."),
                 unit.Length > 0,
                 HeightError.Stated(Accuracy(names, "DTED_VerticalAccuracy_ACC"), Accuracy(names, "DTED_RelVerticalAccuracy")) ?? HeightError.Usual);
         }
@@ -69,7 +69,7 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
             if (!roles.TryGetValue(role, out var text)) return usual;
             return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
                 ? value
-                : throw new BadInputException(fileName, $"Has '{text}' for the {role} of its heights, which is not a number.");
+                : throw new BadInputException(fileName, $"Has '{Shortened.To80(text)}' for the {role} of its heights, which is not a number.");
         }
 
         private static Dictionary<string, string> FirstOf(IEnumerable<XElement> items, string attribute) => items
@@ -86,7 +86,7 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
             }
             catch (XmlException fault)
             {
-                throw new BadInputException(fileName, $"Its notes on scale and unit (tag 42112) are damaged: {fault.Message}");
+                throw new BadInputException(fileName, $"Its notes on scale and unit (tag 42112) are damaged in line {fault.LineNumber}, at character {fault.LinePosition}.");
             }
         }
     }

@@ -33,7 +33,7 @@ internal sealed class ZippedHgtFormat : IGridFormat
         }
         catch (Exception fault) when (fault is InvalidDataException or IOException or NotSupportedException or ArgumentException)
         {
-            throw new BadInputException(fileName, $"Is no sound zip file: {fault.Message}");
+            throw new BadInputException(fileName, "Is no sound zip file: it is cut off or damaged.");
         }
         catch (BadInputException refusal) when (refusal.Faults.Any(fault => HgtFormat.IsTile(fault.Field)))
         {

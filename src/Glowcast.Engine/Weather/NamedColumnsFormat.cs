@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Glowcast.Engine.Measures;
 using NodaTime;
 using NodaTime.Text;
 
@@ -62,7 +63,7 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
         foreach (var (i, heading) in headings.Index())
         {
             var (quantityName, unit) = Split(heading);
-            if (Names.TryGetValue(quantityName, out var quantity)) columns.Add(quantity, i, $"'{Shortened.To40(heading.Trim())}'", unit);
+            if (Names.TryGetValue(quantityName, out var quantity)) columns.Add(quantity, i, $"'{Shortened.To80(heading.Trim())}'", unit);
         }
         columns.MustSuffice();
 
@@ -72,7 +73,7 @@ internal sealed partial class NamedColumnsFormat : ISoundingFormat
         foreach (var row in rows)
         {
             if (columns.LevelOf(i => WordOf(row, i, separator)) is { } level) levels.Add(level);
-            else passedOver.Add($"A row without a pressure was passed over: '{Shortened.To40(string.Join(separator, row))}'.");
+            else passedOver.Add($"A row without a pressure was passed over: '{Shortened.To80(string.Join(separator, row))}'.");
         }
         string First(string heading) => FirstOf(heading, headings, rows, separator);
         return new Sounding(Name, levels)

@@ -28,7 +28,7 @@ internal sealed partial class ProfileJsonFormat : ISoundingFormat
         var levels = profile.EnumerateArray().Select(LevelOf).ToList();
         return new Sounding(Name, [.. levels.OfType<SoundingLevel>()])
         {
-            Station = Find(root, "station") is { ValueKind: JsonValueKind.String } station ? Shortened.To40(station.GetString()!) : null,
+            Station = Find(root, "station") is { ValueKind: JsonValueKind.String } station ? Shortened.To80(station.GetString()!) : null,
             At = Find(root, "valid") is { ValueKind: JsonValueKind.String } valid && InstantPattern.ExtendedIso.Parse(valid.GetString()!) is { Success: true } at ? at.Value : null,
             PassedOver = levels.Contains(null) ? [$"{levels.Count(level => level is null)} levels without a pressure were passed over."] : [],
         };
@@ -52,7 +52,7 @@ internal sealed partial class ProfileJsonFormat : ISoundingFormat
         }
         catch (JsonException broken)
         {
-            throw new BadInputException(name, $"Begins like JSON, but is not valid: {broken.Message}");
+            throw new BadInputException(name, $"Begins like JSON, but is not valid in line {broken.LineNumber + 1}: it is cut off, damaged, or nested too deeply.");
         }
     }
 

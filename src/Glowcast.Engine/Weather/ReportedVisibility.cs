@@ -45,7 +45,7 @@ public sealed partial record ReportedVisibility(Length Range, VisibilityBound Bo
         if (StatuteMiles().Match(group) is { Success: true } miles && Miles(miles) is { } count) return OfMiles(count, miles.Groups["bound"].Value);
         if (Kilometres().Match(group) is { Success: true } plain && Number(plain, "km") is > 0 and <= FarthestKm and var km)
             return new(Length.FromKilometres(km), VisibilityBound.Measured, IsAirfields: false);
-        throw new BadInputException(field, $"Must be {Right}; got '{Shortened.To40(text)}'.");
+        throw new BadInputException(field, $"Must be {Right}; got '{Shortened.To80(text)}'.");
     }
 
     /// <summary>What was reported and how it is taken.</summary>

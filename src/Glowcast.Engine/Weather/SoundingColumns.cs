@@ -15,7 +15,7 @@ internal sealed class SoundingColumns
     public void Add(Quantity quantity, int index, string heading, string unit)
     {
         var convert = Units.Conversion(quantity, unit.ToLowerInvariant())
-            ?? throw new BadInputException(name, $"Column {heading} {(unit.Length == 0 ? "does not name its unit" : $"is in a unit that is not known ('{Shortened.To40(unit)}')")}; {Units.Known(quantity)} would be right.");
+            ?? throw new BadInputException(name, $"Column {heading} {(unit.Length == 0 ? "does not name its unit" : $"is in a unit that is not known ('{Shortened.To80(unit)}')")}; {Units.Known(quantity)} would be right.");
         if (places[(int)quantity] is not null) throw new BadInputException(name, $"Column {heading} holds the same as another column; keep one of the two.");
         places[(int)quantity] = (index, convert);
     }

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Glowcast.Engine.Measures;
 using NodaTime;
 using NodaTime.Text;
 
@@ -27,7 +28,7 @@ internal sealed partial class TableBetweenMarksFormat : ISoundingFormat
         {
             var words = line.Split(',', StringSplitOptions.TrimEntries);
             if (columns.LevelOf(i => i < words.Length ? words[i] : "") is { } level) levels.Add(level);
-            else passedOver.Add($"A row without a pressure was passed over: '{Shortened.To40(line)}'.");
+            else passedOver.Add($"A row without a pressure was passed over: '{Shortened.To80(line)}'.");
         }
         if (!text.Contains("%END%", StringComparison.Ordinal)) passedOver.Add("The table has no %END%: it may be cut off.");
         var title = Title().Match(text);

@@ -67,7 +67,7 @@ internal sealed record TempHead(string Station, DayAndHour Time, bool WindInKnot
     {
         var right = $"TT{part.Letter}{part.Letter} is followed by day, hour and a figure (such as 59121), then the station's five figures";
         if (part.Groups is not [{ Length: 5 } time, { Length: 5 } station, ..] || TempGroups.Whole(time[..4]) is not { } dayAndHour || TempGroups.Whole(station) is null)
-            throw new BadInputException(name, $"Its part {part.Letter} has no readable head: {right}; got '{Shortened.To40(string.Join(' ', part.Groups.Take(2)))}'.");
+            throw new BadInputException(name, $"Its part {part.Letter} has no readable head: {right}; got '{Shortened.To80(string.Join(' ', part.Groups.Take(2)))}'.");
         var (day, hour) = (dayAndHour / 100, dayAndHour % 100);
         var inKnots = day > KnotsAdded;
         if (inKnots) day -= KnotsAdded;

@@ -1,3 +1,5 @@
+using Glowcast.Engine.Measures;
+
 namespace Glowcast.Engine.Weather;
 
 /// <summary>Reads the levels of one part of a TEMP message, group by group, as far as they can be understood.</summary>
@@ -89,5 +91,5 @@ internal sealed class TempPartReader(TempPart part, TempHead head, List<string> 
     private string Take() => next < part.Groups.Length ? part.Groups[next++] : "";
 
     private void PassOver(string group) =>
-        passedOver.Add(group.Length == 0 ? $"Part {part.Letter} ends within a level: it is cut off." : $"Part {part.Letter}: the group '{Shortened.To40(group)}' was not understood and passed over.");
+        passedOver.Add(group.Length == 0 ? $"Part {part.Letter} ends within a level: it is cut off." : $"Part {part.Letter}: the group '{Shortened.To80(group)}' was not understood and passed over.");
 }

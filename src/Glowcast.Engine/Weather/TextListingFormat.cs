@@ -43,7 +43,7 @@ internal sealed partial class TextListingFormat : ISoundingFormat
         foreach (var line in lines.Skip(units + 1).SkipWhile(IsRule).TakeWhile(line => !EndOfTable().IsMatch(line)))
         {
             if (columns.LevelOf(WordsOf(line, headings.Length)) is { } level) levels.Add(level);
-            else if (!string.IsNullOrWhiteSpace(line)) passedOver.Add($"A line without a pressure was passed over: '{Shortened.To40(line.Trim())}'.");
+            else if (!string.IsNullOrWhiteSpace(line)) passedOver.Add($"A line without a pressure was passed over: '{Shortened.To80(line.Trim())}'.");
         }
         return new Sounding(Name, levels)
         {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Glowcast.Field.Card;
 using Glowcast.Field.Words;
 using Ical.Net.CalendarComponents;
@@ -71,7 +72,7 @@ internal static class CalendarFile
         Trigger = new Trigger(Ical.Net.DataTypes.Duration.FromTimeSpanExact(TimeSpan.FromSeconds(Math.Round(fromStart.TotalSeconds)))),
     };
 
-    private static CalDateTime Utc(Instant instant) => new(instant.ToDateTimeUtc().AddTicks(-(instant.ToUnixTimeTicks() % TimeSpan.TicksPerSecond)));
+    private static CalDateTime Utc(Instant instant) => new(Rounded.ToSeconds(instant).ToDateTimeUtc());
 
     private static string UidOf(Plan plan)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Glowcast.Field.Magnetism;
 using NodaTime.Text;
 
@@ -17,7 +18,7 @@ internal static class FramesTable
         foreach (var exposure in set.Clock.Exposures)
         {
             var frame = set.Layout.FrameAt(exposure.Row, exposure.Column);
-            var opens = forecast.Start is { } start ? Utc.Format(start + exposure.Start) : "";
+            var opens = forecast.Start is { } start ? Utc.Format(Rounded.ToTenths(start + exposure.Start)) : "";
             text.Append(
                 CultureInfo.InvariantCulture,
                 $"{exposure.Set + 1},{exposure.Frame + 1},{exposure.Row + 1},{exposure.Column + 1},{exposure.Shot + 1},{(frame.Spare ? 1 : 0)},{frame.Bearing.Degrees:0.000},{declination.Magnetic(frame.Bearing).Degrees:0.000},{frame.Pitch.Degrees:0.000},{exposure.Start.TotalSeconds:0.###},{opens}\r\n");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using NodaTime.Text;
 
 namespace Glowcast.Field.Exports;
@@ -45,7 +46,7 @@ public static class SeasonCsv
         ? [.. Enumerable.Repeat("", Header.Count - Aspects.Length - 7)]
         :
         [
-            Utc.Format(window.Time.Start), Utc.Format(window.Time.End), Local.Format(window.Begins), Number(window.Time.Duration.TotalSeconds, "0"),
+            Utc.Format(Rounded.ToSeconds(window.Time.Start)), Utc.Format(Rounded.ToSeconds(window.Time.End)), Local.Format(window.Begins), Number(window.Time.Duration.TotalSeconds, "0"),
             $"{window.Half}", Number(window.RidgeShare, "0.000"), Number(window.ValleyShare, "0.000"), Number(window.SunAltitudeDeg, "0.00"), $"{window.Direction}",
             Number(window.Relief?.Shadow, "0.000"), Number(window.BlackPoint?.Stops, "0.00"), Number(window.BeamColour?.Correlated()?.Kelvin, "0"),
             Number(window.Moon.AgeDays, "0.0"), Number(window.Moon.LitShare, "0.000"), Number(window.Moon.AltitudeDeg, "0.0"), window.Moon.InSpan ? "true" : "false",

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using NodaTime;
 using NodaTime.Text;
 
@@ -35,14 +36,14 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
     /// <summary>To the second: local time, or UTC where there is none.</summary>
     public string Time(Instant instant) => Local(instant, Zone ?? DateTimeZone.Utc);
 
-    private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(instant.InZone(zone).TimeOfDay);
+    private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(Rounded.ToTenths(instant).InZone(zone).TimeOfDay);
 
     private string Utc(Instant? instant) => Local(instant, DateTimeZone.Utc);
 
     private string Local(Instant? instant, DateTimeZone zone)
     {
         if (instant is not { } given) return "";
-        var rounded = (given + Duration.FromMilliseconds(500)).InZone(zone);
+        var rounded = Rounded.ToSeconds(given).InZone(zone);
         var days = Period.DaysBetween(date, rounded.Date);
         return ToSeconds.Format(rounded.TimeOfDay) + (days == 0 ? "" : $" {days:+0;-0}d");
     }

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using NodaTime;
 using NodaTime.Text;
@@ -30,19 +31,31 @@ public sealed record TakeAnswer(
         ArgumentNullException.ThrowIfNull(take);
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(forecast);
-        var compared = this with { Compared = TakeComparedAnswer.Of(take, clock, forecast) };
-        return take.Sets.Any(set => clock.At(set.First) is { } start && forecast.Day.Contains(start)) ? compared : compared.OfAnotherDay(forecast.Plan.Date);
+        return (this with { Compared = TakeComparedAnswer.Of(take, clock, forecast) }).OnDay(forecast.Plan.Date, take, clock, forecast.Eye.Point, forecast.Plan.Lookout?.Zone);
     }
 
-    /// <param name="day">Of the forecast.</param>
-    internal TakeAnswer OfAnotherDay(LocalDate? day) => Sets.Count == 0 ? this : this with
+    /// <summary>With a caution where the error of the camera's clock was given and nothing tells how far that clock is from UTC.</summary>
+    public TakeAnswer WithClockError(bool isGiven) => !isGiven || Clock is not null ? this : this with
     {
-        Cautions = [.. Cautions, $"No set of the take was shot on {LocalDatePattern.Iso.Format(day ?? default)}, the day of the forecast; the first begins at {Sets[0].Start}. Compare it with the forecast of its own day, or see whether the camera's clock is right."],
+        Cautions = [.. Cautions, "The error of the camera's clock is of no use: nothing tells how far that clock is from UTC. Name a frame whose moment is known, or give a plan whose lookout has a time zone."],
     };
+
+    /// <summary>With a caution where no set was shot on the day of the forecast.</summary>
+    /// <param name="zone">Of the lookout; without one its days are reckoned by the sun.</param>
+    internal TakeAnswer OnDay(LocalDate? day, SortedTake take, CameraClock clock, GeoPoint lookout, DateTimeZone? zone)
+    {
+        var shotOn = take.Sets.Select(set => clock.At(set.First)).OfType<Instant>().Select(start => LocalDay.ClockAt(start, lookout, zone).Date).ToList();
+        return shotOn.Count == 0 || shotOn.Exists(date => date == day) ? this : this with
+        {
+            Cautions = [.. Cautions, $"No set of the take was shot on {Written(day ?? default)}, the day of the forecast; the first was on {Written(shotOn[0])}. Compare it with the forecast of its own day, or see whether the camera's clock is right."],
+        };
+
+        static string Written(LocalDate date) => LocalDatePattern.Iso.Format(date);
+    }
 
     /// <param name="clock">Null where nothing tells it from true time.</param>
     /// <param name="planned">Of the plan; null without one.</param>
-    public static TakeAnswer Of(SortedTake take, CameraClock? clock, PlannedSet? planned, IEnumerable<Engine.Measures.Fault> skipped)
+    public static TakeAnswer Of(SortedTake take, CameraClock? clock, PlannedSet? planned, IEnumerable<Fault> skipped)
     {
         ArgumentNullException.ThrowIfNull(take);
         var settings = planned?.Layout.Settings;

@@ -32,7 +32,7 @@ internal static class CardApi
         var name = query.Optional("as", (text, _) => text) ?? "html";
         query.RefuseUnknown();
         var format = FieldFormat.Of($".{name}");
-        if (format is null) faults.Add("as", $"Must be one of {Extensions}; got '{name}'.");
+        if (format is null) faults.Add("as", $"Must be one of {Extensions}; got '{Shortened.To80(name)}'.");
         var forecast = await desk.ForecastAsync(body, faults, context.RequestAborted);
         return TypedResults.Bytes(
             FieldFile.Write(forecast, new CardChoices(), format!, clock.GetCurrentInstant()), format!.MediaType, $"glowcast-{forecast.Plan.Date:uuuu-MM-dd}{format.Extension}");

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Glowcast.Engine.Measures;
 using Glowcast.Server.Kept;
 using Glowcast.Server.Store;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -81,6 +82,6 @@ internal static class DocumentApi
         private T Answer(Document document) => answer(
             document.Id, document.Name, InstantPattern.ExtendedIso.Format(document.Changed), JsonElement.Parse(document.Json));
 
-        private ProblemHttpResult NotFound(string id) => TypedResults.Problem($"No {word} is kept as '{id}'.", statusCode: StatusCodes.Status404NotFound);
+        private ProblemHttpResult NotFound(string id) => TypedResults.Problem($"No {word} is kept as '{Shortened.To80(id)}'.", statusCode: StatusCodes.Status404NotFound);
     }
 }

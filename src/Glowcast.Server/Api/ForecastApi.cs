@@ -31,7 +31,7 @@ internal static class ForecastApi
 
     /// <summary>The answer where a forecast is asked for that is not remembered.</summary>
     public static ProblemHttpResult NotRemembered(string address) => TypedResults.Problem(
-        $"No forecast is remembered as '{address}'; post its plan to /api/forecasts to have it anew.", statusCode: StatusCodes.Status404NotFound);
+        $"No forecast is remembered as '{Shortened.To80(address)}'; post its plan to /api/forecasts to have it anew.", statusCode: StatusCodes.Status404NotFound);
 
     private static async Task<IResult> PostAsync(HttpContext context, ForecastDesk desk)
     {

@@ -34,7 +34,7 @@ internal static class GridApi
 
     /// <summary>The answer where a grid is asked for that is not here; it says which are.</summary>
     public static async Task<ProblemHttpResult> NotFoundAsync(this GridShelf grids, string id, CancellationToken cancel) => TypedResults.Problem(
-        $"This service has no grid '{id}'; {await grids.SayAsync(cancel)}.", statusCode: StatusCodes.Status404NotFound);
+        $"This service has no grid '{Shortened.To80(id)}'; {await grids.SayAsync(cancel)}.", statusCode: StatusCodes.Status404NotFound);
 
     private static async Task<IResult> AllAsync(GridShelf grids, CancellationToken cancel) => Tagged.Json(await grids.EntriesAsync(cancel));
 

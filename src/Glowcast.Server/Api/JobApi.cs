@@ -1,6 +1,7 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
+using Glowcast.Engine.Measures;
 using Glowcast.Server.Jobs;
 using Glowcast.Server.Store;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -54,7 +55,7 @@ internal static class JobApi
         if (await jobs.FindAsync(id, cancel) is not { } job) return NotFound(id);
         return await jobs.ResultAsync(id, cancel) is { } result
             ? Tagged.Bytes(result, Tagged.JsonType)
-            : TypedResults.Problem($"Job '{id}' has made nothing: it is {JsonNamingPolicy.CamelCase.ConvertName(job.State.ToString())}.", statusCode: StatusCodes.Status409Conflict);
+            : TypedResults.Problem($"Job '{Shortened.To80(id)}' has made nothing: it is {JsonNamingPolicy.CamelCase.ConvertName(job.State.ToString())}.", statusCode: StatusCodes.Status409Conflict);
     }
 
     private static async Task<IResult> EventsAsync(string id, IJobs jobs, IHostApplicationLifetime service, CancellationToken cancel) =>
@@ -81,5 +82,5 @@ internal static class JobApi
         return TypedResults.NoContent();
     }
 
-    private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no job '{id}'.", statusCode: StatusCodes.Status404NotFound);
+    private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no job '{Shortened.To80(id)}'.", statusCode: StatusCodes.Status404NotFound);
 }

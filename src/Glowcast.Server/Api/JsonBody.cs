@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Microsoft.Net.Http.Headers;
 
 namespace Glowcast.Server.Api;
@@ -25,9 +26,9 @@ internal static class JsonBody
     {
         var type = MediaTypeHeaderValue.TryParse(contentType, out var parsed) ? parsed : null;
         if (type is null || !type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase))
-            throw Refused(string.IsNullOrEmpty(contentType) ? "The request names no Content-Type; send application/json." : $"Send the body as application/json; got '{contentType}'.");
+            throw Refused(string.IsNullOrEmpty(contentType) ? "The request names no Content-Type; send application/json." : $"Send the body as application/json; got '{Shortened.To80(contentType)}'.");
         if (type.Charset.HasValue && !type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase))
-            throw Refused($"Send the body in UTF-8, as JSON is; got charset '{type.Charset}'.");
+            throw Refused($"Send the body in UTF-8, as JSON is; got charset '{Shortened.To80(type.Charset.Value!)}'.");
     }
 
     private static BadHttpRequestException Refused(string why) => new(why, StatusCodes.Status415UnsupportedMediaType);

@@ -85,5 +85,5 @@ internal static class NoteApi
     private static async Task<IResult> DeleteAsync(string id, NoteBook notes, CancellationToken cancel) =>
         await notes.DeleteAsync(id, cancel) ? TypedResults.NoContent() : NotFound(id);
 
-    private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no field note '{id}'.", statusCode: StatusCodes.Status404NotFound);
+    private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no field note '{Shortened.To80(id)}'.", statusCode: StatusCodes.Status404NotFound);
 }

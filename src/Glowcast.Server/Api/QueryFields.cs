@@ -22,7 +22,7 @@ internal sealed class QueryFields(IQueryCollection query, Faults faults)
     {
         if (Text(name) is not { } text) return faults.InRange((double?)null, name, min, max, fallback);
         if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)) return faults.InRange(number, name, min, max);
-        faults.Add(name, $"Must be a number such as 46.5; got '{text}'.");
+        faults.Add(name, $"Must be a number such as 46.5; got '{Shortened.To80(text)}'.");
         return min;
     }
 
@@ -33,7 +33,7 @@ internal sealed class QueryFields(IQueryCollection query, Faults faults)
     {
         if (Text(name) is not { } text) return false;
         if (bool.TryParse(text, out var flag)) return flag;
-        faults.Add(name, $"Must be true or false; got '{text}'.");
+        faults.Add(name, $"Must be true or false; got '{Shortened.To80(text)}'.");
         return false;
     }
 
@@ -56,7 +56,7 @@ internal sealed class QueryFields(IQueryCollection query, Faults faults)
     public void RefuseUnknown()
     {
         foreach (var name in query.Keys.Where(name => !known.Contains(name)))
-            faults.Add(name, $"Is not known; here stand {string.Join(", ", known)}.");
+            faults.Add(Shortened.To80(name), $"Is not known; here stand {string.Join(", ", known)}.");
     }
 
     private string? Text(string name)

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
@@ -49,16 +48,16 @@ internal static class TakesApi
     {
         var cancel = context.RequestAborted;
         Limit(context, MostBytes);
-        var posted = await PostedTakes.ReadAsync(context.Request, cancel);
+        using var body = await context.Request.ParseJsonAsync(cancel);
+        if (body.RootElement.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
         var faults = new Faults();
-        var set = posted.ReadPlan(await soundings.NamedInAsync(posted.Plan ?? default, cancel), faults);
-        var frames = posted.ReadFrames(faults);
-        var against = await ForecastOfAsync(posted, desk, faults, cancel);
-        var clock = posted.ReadClock(frames, set?.Plan.Lookout?.Zone ?? against?.Zone, faults);
+        var take = PostedTakes.Read(body.RootElement, await soundings.NamedInAsync(body.RootElement.TryGetProperty("plan", out var plan) ? plan : default, cancel), faults);
+        var against = await ForecastOfAsync(take, desk, faults, cancel);
+        var clock = take.ReadClock(take.Set?.Plan.Lookout?.Zone ?? against?.Zone, faults);
         if (against is not null && clock is null && !faults.Any) faults.Add("forecast", "Cannot be compared with: nothing tells how far the camera's clock is from UTC. Give frames an offsetFromUtc, or name a knownFrame.");
         faults.ThrowIfAny();
-        var answer = await InTurnAsync(() => Answer(posted, set, frames, clock, against, cancel), cancel);
-        return posted.Keep ? await KeptAsync(answer, against!, notes, time.GetCurrentInstant(), cancel) : TypedResults.Ok(answer);
+        var answer = await InTurnAsync(() => Answer(take, clock, against, cancel), cancel);
+        return take.Keep ? await KeptAsync(answer, against!, notes, time.GetCurrentInstant(), cancel) : TypedResults.Ok(answer);
     }
 
     private static void Limit(HttpContext context, long mostBytes)
@@ -66,11 +65,11 @@ internal static class TakesApi
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = mostBytes;
     }
 
-    private static async Task<TakeAgainstForecast?> ForecastOfAsync(PostedTake posted, ForecastDesk desk, Faults faults, CancellationToken cancel)
+    private static async Task<TakeAgainstForecast?> ForecastOfAsync(ReadTake take, ForecastDesk desk, Faults faults, CancellationToken cancel)
     {
-        if (posted.Forecast is not { } address)
+        if (take.Forecast is not { } address)
         {
-            if (posted.Keep) faults.Add("keep", "Needs a forecast: what was seen is kept beside what had been forecast.");
+            if (take.Keep) faults.Add("keep", "Needs a forecast: what was seen is kept beside what had been forecast.");
             return null;
         }
         if (await desk.FindAsync(address, ForecastParts.Bare, cancel) is { } answer) return new TakeAgainstForecast(address, JsonElement.Parse(answer));
@@ -91,13 +90,12 @@ internal static class TakesApi
         }
     }
 
-    private static TakeAnswer Answer(
-        PostedTake posted, PlannedSet? set, IReadOnlyList<ShotFrame> frames, CameraClock? clock, TakeAgainstForecast? against, CancellationToken cancel)
+    private static TakeAnswer Answer(ReadTake read, CameraClock? clock, TakeAgainstForecast? against, CancellationToken cancel)
     {
-        var take = set is null
-            ? TakeSorter.Sort(frames, borders: posted.HandBorders, cancel: cancel)
-            : TakeSorter.Sort(frames, set.Clock, set.Layout.Settings.Overlap, posted.HandBorders, cancel: cancel);
-        var answer = TakeAnswer.Of(take, clock, set, []);
+        var take = read.Set is { } set
+            ? TakeSorter.Sort(read.Frames, set.Clock, set.Layout.Settings.Overlap, read.Borders, cancel: cancel)
+            : TakeSorter.Sort(read.Frames, borders: read.Borders, cancel: cancel);
+        var answer = TakeAnswer.Of(take, clock, read.Set, []).WithClockError(read.ErrorS is not null);
         return against is null ? answer : against.Compare(answer, take, clock!);
     }
 

@@ -68,7 +68,7 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
     public async Task CheckAsync(IEnumerable<string> ids, Faults faults, CancellationToken cancel)
     {
         foreach (var id in ids)
-            if (await EntryAsync(id, cancel) is null) faults.Add("grids", $"'{id}' is not a grid of this service; {await SayAsync(cancel)}.");
+            if (await EntryAsync(id, cancel) is null) faults.Add("grids", $"'{Shortened.To80(id)}' is not a grid of this service; {await SayAsync(cancel)}.");
     }
 
     /// <summary>Which grids are here, to go on after a semicolon.</summary>

@@ -18,7 +18,7 @@ internal sealed record SeasonRequest(Plan Plan, LocalDate From, LocalDate To)
         if (body.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
         var faults = new Faults();
         foreach (var field in body.EnumerateObject().Where(field => !Known.Contains(field.Name)))
-            faults.Add(field.Name, $"Is not known; here stand {string.Join(", ", Known)}.");
+            faults.Add(Shortened.To80(field.Name), $"Is not known; here stand {string.Join(", ", Known)}.");
         var (from, to) = (Date(body, "from", faults), Date(body, "to", faults));
         if (from is { } first && to is { } last && (last < first || Period.DaysBetween(first, last) >= Season.MostDays))
             faults.Add("to", $"Must be the same day as from or up to five years later; got {first:uuuu-MM-dd} to {last:uuuu-MM-dd}.");

@@ -18,7 +18,7 @@ internal sealed partial record DocumentBody(string Name, JsonElement Thing)
         if (!IsId(id)) faults.Add("id", "Must be of small letters, digits and hyphens, at most 64, such as west-saddle.");
         if (body.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
         foreach (var unknown in body.EnumerateObject().Where(field => field.Name != "name" && field.Name != kind.Field))
-            faults.Add(unknown.Name, $"Is not known; here stand name, {kind.Field}.");
+            faults.Add(Shortened.To80(unknown.Name), $"Is not known; here stand name, {kind.Field}.");
         var name = ReadName(body, faults);
         var thing = ThingIn(body, kind);
         kind.Judge(thing, sounding, faults);

@@ -26,7 +26,7 @@ internal static class NoteReader
     {
         var faults = new Faults();
         foreach (var field in body.EnumerateObject().Where(field => !Known.Contains(field.Name)))
-            faults.Add(field.Name, $"Is not known; here stand {string.Join(", ", Known)}.");
+            faults.Add(Shortened.To80(field.Name), $"Is not known; here stand {string.Join(", ", Known)}.");
         if (forecast is null) faults.Add("forecast", "Must be the address of a forecast of this service, as its answer gave it; post its plan again to have it anew.");
         var window = (int)faults.InRange(Number(body, "window", faults), "window", 0, Math.Max(0, WindowsOf(forecast) - 1), 0);
         var seen = new SeenInField(
@@ -66,7 +66,7 @@ internal static class NoteReader
         if (!Has(body, name)) return null;
         var value = body.GetProperty(name);
         if (value.ValueKind == JsonValueKind.Number) return value.GetDouble();
-        faults.Add(name, $"Must be a number; got {value.GetRawText()}.");
+        faults.Add(name, $"Must be a number; got {Shortened.To80(value.GetRawText())}.");
         return null;
     }
 
@@ -93,7 +93,7 @@ internal static class NoteReader
             case "broken": return SetOutcome.Broken;
             case "notShot": return SetOutcome.NotShot;
             default:
-                faults.Add("set", $"Must be whole, broken or notShot; got {body.GetProperty("set").GetRawText()}.");
+                faults.Add("set", $"Must be whole, broken or notShot; got {Shortened.To80(body.GetProperty("set").GetRawText())}.");
                 return null;
         }
     }

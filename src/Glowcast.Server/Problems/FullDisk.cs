@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Server.Problems;
@@ -9,13 +10,10 @@ internal static class FullDisk
 
     private const int SqliteFull = 13;
 
-    // ENOSPC and EDQUOT of Linux; ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL of Windows.
-    private static readonly int[] Codes = [28, 122, unchecked((int)0x80070070), unchecked((int)0x80070027)];
-
     public static bool Is(Exception exception) => exception switch
     {
         SqliteException sqlite => sqlite.SqliteErrorCode == SqliteFull,
-        IOException refused => Codes.Contains(refused.HResult),
+        IOException refused => FileRefusal.IsFull(refused),
         _ => false,
     };
 }

@@ -1,3 +1,5 @@
+using Glowcast.Engine.Measures;
+
 namespace Glowcast.Server.Problems;
 
 /// <summary>What there is to say of a request that met no endpoint.</summary>
@@ -12,7 +14,7 @@ internal static class StatusWords
         _ => null,
     };
 
-    private static string Sent(HttpContext context) => context.Request.ContentType is { Length: > 0 } type ? $"a body of the type '{type}'" : "a body without a Content-Type";
+    private static string Sent(HttpContext context) => context.Request.ContentType is { Length: > 0 } type ? $"a body of the type '{Shortened.To80(type)}'" : "a body without a Content-Type";
 
     private static string Allowed(HttpContext context) => context.Response.Headers.Allow is { Count: > 0 } allowed ? $"; it answers to {allowed}" : "";
 }

@@ -20,7 +20,7 @@ internal sealed record ListenAddresses(string[] Urls, bool IsThisMachineOnly)
         foreach (var address in addresses)
         {
             if (HostOf(address) is { } host) isThisMachineOnly &= NamesOfThisMachine.Contains(host);
-            else faults.Add("urls", $"Must be an http address such as http://127.0.0.1:5127; got '{address}'.");
+            else faults.Add("urls", $"Must be an http address such as http://127.0.0.1:5127; got '{Shortened.To80(address)}'.");
         }
         faults.ThrowIfAny();
         return new ListenAddresses(addresses, isThisMachineOnly);

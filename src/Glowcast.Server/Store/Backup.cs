@@ -29,7 +29,7 @@ public static partial class Backup
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
-            throw new BadInputException("backup", $"Cannot be written: {refused.Message}");
+            throw new BadInputException("backup", $"Cannot be written: {FileRefusal.Because(refused)}; name another file.");
         }
         finally
         {
@@ -57,7 +57,7 @@ public static partial class Backup
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
-            throw new BadInputException("backup", $"Cannot be restored: {(Directory.Exists(file) ? "it is a folder." : refused.Message)}");
+            throw new BadInputException("backup", $"Cannot be restored: {(Directory.Exists(file) ? "it is a folder" : FileRefusal.Because(refused))}; name a file that data backup wrote.");
         }
     }
 
@@ -126,10 +126,17 @@ public static partial class Backup
     private static void Unpack(ZipArchive archive, string entry, string path)
     {
         var packed = archive.GetEntry(entry) ?? throw new InvalidDataException($"It has no {entry}.");
-        using var source = packed.Open();
-        using var target = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        source.CopyTo(target);
-        target.Flush(flushToDisk: true);
+        try
+        {
+            using var source = packed.Open();
+            using var target = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
+            source.CopyTo(target);
+            target.Flush(flushToDisk: true);
+        }
+        catch (InvalidDataException)
+        {
+            throw new InvalidDataException($"Its {entry} is damaged.");
+        }
     }
 
     [GeneratedRegex("^[0-9a-f]{32}$", RegexOptions.CultureInvariant)]

@@ -53,11 +53,11 @@ internal sealed class DataFolder : IDisposable
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new BadInputException("data", $"Cannot be used as a data folder: {refused.Message}");
+            throw new BadInputException("data", $"Cannot be used as a data folder: {FileRefusal.Because(refused)}; name another.");
         }
         catch (SqliteException broken)
         {
-            throw new BadInputException("data", $"Its {DatabaseName} cannot be opened: {broken.Message} Restore a backup into a new folder.");
+            throw new BadInputException("data", $"Its {DatabaseName} is no database that can be opened (SQLite error {broken.SqliteErrorCode}); restore a backup into a new folder.");
         }
     }
 
@@ -74,9 +74,9 @@ internal sealed class DataFolder : IDisposable
         {
             return new FileStream(System.IO.Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         }
-        catch (IOException taken) when (taken is not DirectoryNotFoundException)
+        catch (IOException taken) when (FileRefusal.IsTaken(taken))
         {
-            throw new BadInputException("data", $"{folder} is in use by another service; end that one, or name another folder. ({taken.Message})");
+            throw new BadInputException("data", $"{folder} is in use by another service; end that one, or name another folder.");
         }
     }
 

@@ -4,7 +4,7 @@ using NodaTime.Text;
 
 namespace Glowcast.Server.Takes;
 
-/// <summary>A take to be sorted: what its files say, not the files themselves.</summary>
+/// <summary>A take to be sorted: what its files say, not the files themselves. So the description of the service has it; <see cref="PostedTakes"/> reads it.</summary>
 /// <param name="Plan">As for a forecast; it needs no lookout and no grids here. Without one the rhythm is found from the take.</param>
 /// <param name="Forecast">The address of a forecast of this service to compare it with.</param>
 /// <param name="Keep">Whether what it tells of that forecast is to be kept as a field note of its lookout.</param>
@@ -12,12 +12,7 @@ namespace Glowcast.Server.Takes;
 /// <param name="KnownFrame">A frame whose moment is known, to set the clock by.</param>
 internal sealed record PostedTake(
     IReadOnlyList<PostedFrame> Frames, JsonElement? Plan = null, PostedBorders? Borders = null, string? Forecast = null, bool Keep = false, double? ClockErrorS = null,
-    KnownFrame? KnownFrame = null)
-{
-    internal HandBorders HandBorders => Borders is { } hand
-        ? new HandBorders([.. hand.Sets.Select(set => (set.First, set.Last))], hand.Loose.ToHashSet(StringComparer.Ordinal))
-        : HandBorders.None;
-}
+    KnownFrame? KnownFrame = null);
 
 /// <param name="ShotAt">With Z or an offset.</param>
 internal sealed record KnownFrame(string Name, string ShotAt);

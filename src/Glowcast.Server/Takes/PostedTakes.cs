@@ -1,76 +1,68 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
-using Glowcast.Server.Api;
 using Glowcast.Server.Kept;
 using NodaTime;
 using NodaTime.Text;
 
 namespace Glowcast.Server.Takes;
 
+/// <summary>A take to be sorted, as it was read; after a fault its values stand for nothing.</summary>
+/// <param name="Set">Of its plan; null without one.</param>
+/// <param name="Forecast">The address of the forecast to compare it with.</param>
+/// <param name="ErrorS">How far the camera's clock was ahead.</param>
+/// <param name="Known">A frame whose moment is known; null where none is named, or what is named is none.</param>
+internal sealed record ReadTake(
+    PlannedSet? Set, IReadOnlyList<ShotFrame> Frames, HandBorders Borders, string? Forecast, bool Keep, double? ErrorS, (ShotFrame Frame, Instant ShotAt)? Known);
+
 /// <summary>Reads takes that are posted. All faults are said at once, under the field they belong to.</summary>
 internal static class PostedTakes
 {
     public const int MostFrames = 5000;
+    private const int MostFaults = 200;
     private const int MostPixels = 1_000_000;
     private const int LongestText = 500;
     private const double LongestClockErrorS = 4e9;
+    private const double BrightestStops = 3e38;
     private const int FirstYear = 1900;
     private const int LastYear = 2200;
 
     private static readonly LocalDateTimePattern WrittenTime = LocalDateTimePattern.ExtendedIso;
     private static readonly OffsetPattern WrittenOffset = OffsetPattern.CreateWithInvariantCulture("+HH:mm");
 
-    private static readonly JsonSerializerOptions Strict = new(JsonSerializerDefaults.Web)
+    /// <param name="sounding">That its plan names.</param>
+    public static ReadTake Read(JsonElement body, NamedSounding sounding, Faults faults)
     {
-        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-        RespectNullableAnnotations = true,
-        RespectRequiredConstructorParameters = true,
-        AllowDuplicateProperties = false,
-        NumberHandling = JsonNumberHandling.Strict,
-    };
-
-    /// <exception cref="BadInputException">It is no JSON of this shape.</exception>
-    public static async Task<PostedTake> ReadAsync(HttpRequest request, CancellationToken cancel)
-    {
-        using var body = await request.ParseJsonAsync(cancel);
-        if (body.RootElement.ValueKind != JsonValueKind.Object) throw new BadInputException("body", "Must be a JSON object in braces.");
-        if (!body.RootElement.TryGetProperty("frames", out _)) throw new BadInputException("frames", "Is missing; list the frames of the take.");
-        var take = Shaped(body.RootElement);
-        var faults = new Faults();
-        RefuseNulls(take.Frames, "frames", faults);
-        RefuseNulls(take.Borders?.Sets ?? [], "borders.sets", faults);
-        RefuseNulls(take.Borders?.Loose ?? [], "borders.loose", faults);
-        faults.ThrowIfAny();
+        var fields = new JsonFields(body, "", faults, "body");
+        var frames = ReadFrames(fields, faults);
+        var take = new ReadTake(
+            ReadPlan(fields, sounding, faults), frames, ReadBorders(fields.Object("borders")), fields.Text("forecast"), fields.Flag("keep"),
+            fields.NumberOrNone("clockErrorS", -LongestClockErrorS, LongestClockErrorS), ReadKnown(fields.Object("knownFrame"), frames));
+        if (fields.Has("clockErrorS") && fields.Has("knownFrame")) fields.Add("clockErrorS", "Cannot stand beside knownFrame: either the error is given, or a frame to tell it by.");
+        fields.RefuseUnknown();
         return take;
     }
 
-    private static PostedTake Shaped(JsonElement body)
+    /// <summary>The camera's clock, by what the take says of it; null where nothing tells.</summary>
+    /// <param name="zone">Of the lookout.</param>
+    public static CameraClock? ReadClock(this ReadTake take, DateTimeZone? zone, Faults faults)
     {
+        if (take.Known is not { } known) return CameraClock.Of(take.Frames, zone, take.ErrorS is { } seconds ? Duration.FromSeconds(seconds) : null);
         try
         {
-            return body.Deserialize<PostedTake>(Strict)!;
+            return CameraClock.Of(known.Frame, known.ShotAt);
         }
-        catch (JsonException broken)
+        catch (BadInputException bad)
         {
-            throw new BadInputException(
-                broken.Path is { Length: > 2 } path ? path[2..] : "body", "Is not known, of the wrong kind, or lacks a field it needs; /openapi/v1.json describes a take.");
+            faults.Add("knownFrame.name", bad.Faults[0].Message);
+            return null;
         }
     }
 
-    // A list's own type does not keep null out of it.
-    private static void RefuseNulls<T>(IReadOnlyList<T> items, string field, Faults faults) where T : class
+    private static PlannedSet? ReadPlan(JsonFields fields, NamedSounding sounding, Faults faults)
     {
-        for (var i = 0; i < items.Count; i++)
-            if (items[i] is null) faults.Add($"{field}[{i}]", "Must not be null; leave it out.");
-    }
-
-    /// <summary>The set of its plan; null without one, and after a fault.</summary>
-    public static PlannedSet? ReadPlan(this PostedTake take, NamedSounding sounding, Faults faults)
-    {
-        if (take.Plan is not { ValueKind: not JsonValueKind.Null } plan) return null;
+        if (fields.Raw("plan") is not { } plan) return null;
         try
         {
             return PlannedSet.Of(PlanReader.Read(plan, PlanNeeds.Gear, sounding.Read));
@@ -82,80 +74,108 @@ internal static class PostedTakes
         }
     }
 
-    public static IReadOnlyList<ShotFrame> ReadFrames(this PostedTake take, Faults faults)
+    private static HandBorders ReadBorders(JsonFields fields)
     {
-        var posted = take.Frames;
-        if (posted.Count > MostFrames) throw new BadInputException("frames", $"Are {posted.Count}, more than can be sorted here ({MostFrames}); glowcast take has no such limit.");
-        foreach (var twice in posted.GroupBy(frame => frame.Name).Where(same => same.Count() > 1))
-            faults.Add("frames", $"Name '{twice.Key}' {twice.Count()} times; each frame needs a name of its own.");
-        return [.. posted.Select((frame, i) => FrameOf(frame, $"frames[{i}]", faults))];
+        if (!fields.IsPresent) return HandBorders.None;
+        foreach (var list in (string[])["sets", "loose"])
+        {
+            if (!fields.Has(list)) fields.Add(list, "Is missing; give a list, which may be empty.");
+            if (fields.Count(list) is not (> MostFrames and var count)) continue;
+            fields.Add(list, $"Are {count}, more than there can be frames ({MostFrames}).");
+            return HandBorders.None;
+        }
+        var sets = fields.Objects("sets").Select(set =>
+        {
+            var ends = (set.Text("first", "the name of its first frame"), set.Text("last", "the name of its last frame"));
+            set.RefuseUnknown();
+            return ends;
+        }).ToList();
+        var loose = fields.Texts("loose").ToHashSet(StringComparer.Ordinal);
+        fields.RefuseUnknown();
+        return new HandBorders(sets, loose);
     }
 
-    /// <summary>The camera's clock, by what the take says of it; null where nothing tells.</summary>
-    /// <param name="zone">Of the lookout.</param>
-    public static CameraClock? ReadClock(this PostedTake take, IReadOnlyList<ShotFrame> frames, DateTimeZone? zone, Faults faults)
+    private static (ShotFrame Frame, Instant ShotAt)? ReadKnown(JsonFields fields, IReadOnlyList<ShotFrame> frames)
     {
-        if (take.ClockErrorS is not null && take.KnownFrame is not null) faults.Add("clockErrorS", "Cannot stand beside knownFrame: either the error is given, or a frame to tell it by.");
-        var errorS = take.ClockErrorS is { } ahead ? faults.InRange(ahead, "clockErrorS", -LongestClockErrorS, LongestClockErrorS) : (double?)null;
-        if (take.KnownFrame is not { } known) return CameraClock.Of(frames, zone, errorS is { } seconds ? Duration.FromSeconds(seconds) : null);
-        var frame = frames.FirstOrDefault(frame => frame.Name == known.Name);
-        if (frame is null) faults.Add("knownFrame.name", $"Is no frame of the take; got '{known.Name}'.");
+        if (!fields.IsPresent) return null;
+        var (name, shotAt) = (fields.Text("name", "the name of a frame of the take"), fields.Text("shotAt", "an instant such as 2026-02-14T11:45:08Z"));
+        fields.RefuseUnknown();
+        var frame = frames.FirstOrDefault(frame => frame.Name == name);
+        if (frame is null && name.Length > 0) fields.Add("name", $"Is no frame of the take; got '{Shortened.To80(name)}'.");
         try
         {
-            var at = TimeReader.Moment(known.ShotAt, "knownFrame.shotAt");
-            return frame is null ? null : CameraClock.Of(frame, at);
+            if (shotAt.Length > 0 && TimeReader.Moment(shotAt, "shotAt") is var at && frame is not null) return (frame, at);
         }
         catch (BadInputException bad)
         {
-            foreach (var fault in bad.Faults) faults.Add(fault.Field.StartsWith("knownFrame", StringComparison.Ordinal) ? fault.Field : "knownFrame.name", fault.Message);
+            fields.Add("shotAt", bad.Faults[0].Message);
         }
         return null;
     }
 
-    private static ShotFrame FrameOf(PostedFrame posted, string field, Faults faults)
+    private static List<ShotFrame> ReadFrames(JsonFields fields, Faults faults)
     {
-        double? Positive(double? value, string name, double most) => value is null ? null : faults.Positive(value, $"{field}.{name}", most);
-        var taken = Parsed(posted.Taken, WrittenTime, $"{field}.taken", "a local time such as 2026-02-14T06:45:09.07", faults);
-        if (taken is { Year: < FirstYear or > LastYear }) faults.Add($"{field}.taken", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.Taken}'.");
-        var gpsTime = Parsed(posted.GpsTime, InstantPattern.ExtendedIso, $"{field}.gpsTime", "an instant such as 2026-02-14T11:45:08Z", faults);
-        if (gpsTime?.InUtc().Year is < FirstYear or > LastYear) faults.Add($"{field}.gpsTime", $"Must lie in the years {FirstYear} to {LastYear}; got '{posted.GpsTime}'.");
-        if (posted.Glance is { } parts && (parts.Count != Glance.Columns * Glance.Rows || !parts.All(float.IsFinite)))
-            faults.Add($"{field}.glance", $"Must be {Glance.Columns * Glance.Rows} numbers, none beyond 3e38; got {parts.Count}.");
-        foreach (var (pixels, name) in new[] { (posted.PixelsWide, "pixelsWide"), (posted.PixelsHigh, "pixelsHigh") })
-            if (pixels is < 1 or > MostPixels) faults.Add($"{field}.{name}", $"Must be a whole number from 1 to {MostPixels}; got {pixels}.");
-        foreach (var (text, name) in new[] { (posted.Name, "name"), (posted.Camera, "camera"), (posted.WhiteBalance, "whiteBalance") })
-            if (text?.Length > LongestText) faults.Add($"{field}.{name}", $"Must have at most {LongestText} characters; got {text.Length}.");
-        if (posted.Name.Length == 0) faults.Add($"{field}.name", "Must not be empty.");
-        if (posted.Lie is < 1 or > 8) faults.Add($"{field}.lie", $"Must be a whole number from 1 to 8; got {posted.Lie}.");
-        return new ShotFrame(posted.Name)
+        var frames = new List<ShotFrame>();
+        if (!fields.Has("frames")) fields.Add("frames", "Is missing; list the frames of the take.");
+        if (fields.Count("frames") is > MostFrames and var count) fields.Add("frames", $"Are {count}, more than can be sorted here ({MostFrames}); glowcast take has no such limit.");
+        else
         {
-            Camera = posted.Camera ?? "",
-            Taken = taken,
-            HasSubSeconds = posted.Taken?.Contains('.', StringComparison.Ordinal) == true,
-            Offset = Parsed(posted.OffsetFromUtc, WrittenOffset, $"{field}.offsetFromUtc", "an offset such as -05:00", faults),
-            GpsTime = gpsTime,
-            Settings = new ShotSettings
+            foreach (var frame in fields.Objects("frames"))
             {
-                Exposure = Positive(posted.ExposureS, "exposureS", 100_000) is { } seconds ? Duration.FromSeconds(seconds) : null,
-                Aperture = Positive(posted.Aperture, "aperture", 1000),
-                Iso = Positive(posted.Iso, "iso", 1e9),
-                FocalLength = Positive(posted.FocalLengthMm, "focalLengthMm", 100_000) is { } mm ? Length.FromMillimetres(mm) : null,
-                FocusDistance = Positive(posted.FocusDistanceM, "focusDistanceM", 1e9) is { } metres ? Length.FromMetres(metres) : null,
-                WhiteBalance = posted.WhiteBalance,
-                Lie = posted.Lie,
-                PixelsWide = posted.PixelsWide,
-                PixelsHigh = posted.PixelsHigh,
-            },
-            Glance = posted.Glance is { } stops && !faults.Any ? new Glance(stops) : null,
-        };
+                if (faults.Found.Count > MostFaults)
+                {
+                    fields.Add("frames", "Have more faults than are said here; put these right first.");
+                    break;
+                }
+                frames.Add(FrameOf(frame, faults));
+            }
+        }
+        foreach (var twice in frames.Where(frame => frame.Name.Length > 0).GroupBy(frame => frame.Name).Where(same => same.Count() > 1).Take(MostFaults))
+            fields.Add("frames", $"Name '{Shortened.To80(twice.Key)}' {twice.Count()} times; each frame needs a name of its own.");
+        return frames;
     }
 
-    private static T? Parsed<T>(string? text, IPattern<T> pattern, string field, string right, Faults faults) where T : struct
+    private static ShotFrame FrameOf(JsonFields fields, Faults faults)
     {
-        if (text is null) return null;
+        var name = fields.Text("name", "the name of the file");
+        var taken = Written(fields, "taken", WrittenTime, "a local time such as 2026-02-14T06:45:09.07", time => time.Year);
+        var (exposureS, focalLengthMm, focusDistanceM) = (fields.PositiveOrNone("exposureS", 100_000), fields.PositiveOrNone("focalLengthMm", 100_000), fields.PositiveOrNone("focusDistanceM", 1e9));
+        var glance = fields.Numbers("glance", Glance.Columns * Glance.Rows, BrightestStops);
+        foreach (var text in (string[])["name", "camera", "whiteBalance"])
+            if (fields.Raw(text) is { ValueKind: JsonValueKind.String } given && given.GetString()!.Length is > LongestText and var length) fields.Add(text, $"Must have at most {LongestText} characters; got {length}.");
+        var frame = new ShotFrame(name)
+        {
+            Camera = fields.Text("camera") ?? "",
+            Taken = taken,
+            HasSubSeconds = taken is not null && fields.Text("taken")!.Contains('.', StringComparison.Ordinal),
+            Offset = Written(fields, "offsetFromUtc", WrittenOffset, "an offset such as -05:00"),
+            GpsTime = Written(fields, "gpsTime", InstantPattern.ExtendedIso, "an instant such as 2026-02-14T11:45:08Z", instant => instant.InUtc().Year),
+            Settings = new ShotSettings
+            {
+                Exposure = exposureS is { } seconds ? Duration.FromSeconds(seconds) : null,
+                Aperture = fields.PositiveOrNone("aperture", 1000),
+                Iso = fields.PositiveOrNone("iso", 1e9),
+                FocalLength = focalLengthMm is { } mm ? Length.FromMillimetres(mm) : null,
+                FocusDistance = focusDistanceM is { } metres ? Length.FromMetres(metres) : null,
+                WhiteBalance = fields.Text("whiteBalance"),
+                Lie = fields.WholeOrNone("lie", 1, 8),
+                PixelsWide = fields.WholeOrNone("pixelsWide", 1, MostPixels),
+                PixelsHigh = fields.WholeOrNone("pixelsHigh", 1, MostPixels),
+            },
+            Glance = glance is null || faults.Any ? null : new Glance([.. glance.Select(stops => (float)stops)]),
+        };
+        fields.RefuseUnknown();
+        return frame;
+    }
+
+    /// <param name="yearOf">Left out where there is no year to it.</param>
+    private static T? Written<T>(JsonFields fields, string name, IPattern<T> pattern, string right, Func<T, int>? yearOf = null) where T : struct
+    {
+        if (fields.Text(name) is not { } text) return null;
         var parsed = pattern.Parse(text);
-        if (parsed.Success) return parsed.Value;
-        faults.Add(field, $"Must be {right}; got '{text}'.");
+        if (!parsed.Success) fields.Add(name, $"Must be {right}; got '{Shortened.To80(text)}'.");
+        else if (yearOf?.Invoke(parsed.Value) is < FirstYear or > LastYear) fields.Add(name, $"Must lie in the years {FirstYear} to {LastYear}; got '{Shortened.To80(text)}'.");
+        else return parsed.Value;
         return null;
     }
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Notes;
@@ -25,6 +26,8 @@ internal sealed class TakeAgainstForecast
     /// <summary>Of its lookout; null where it has none.</summary>
     public DateTimeZone? Zone => forecast.GetProperty("timeZone").GetString() is { } name ? DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) : null;
 
+    private GeoPoint Lookout => GeoPoint.FromDegrees(OfLookout("latitudeDeg"), OfLookout("longitudeDeg"));
+
     private LocalDate Date => LocalDatePattern.Iso.Parse(forecast.GetProperty("date").GetString()!).Value;
 
     /// <summary>With the comparison in it.</summary>
@@ -36,8 +39,7 @@ internal sealed class TakeAgainstForecast
                 [.. take.Sets.Index().Select(set => SetOf(set.Index + 1, set.Item, clock)).OfType<SetComparedAnswer>()],
                 [.. LightSeen.In(take, clock).Select(seen => LightSeenAnswer.Of(seen, MissOf(seen)))]),
         };
-        var isOfThatDay = take.Sets.Any(set => clock.At(set.First) is { } start && start.InZone(Zone ?? DateTimeZone.ForOffset(SolarOffset)).Date == Date);
-        return isOfThatDay ? compared : compared.OfAnotherDay(Date);
+        return compared.OnDay(Date, take, clock, Lookout, Zone);
     }
 
     /// <summary>What it tells of the forecast, as a field note; null where it tells nothing.</summary>
@@ -48,16 +50,16 @@ internal sealed class TakeAgainstForecast
             : answer.Sets.Any(set => set.Wholeness == Wholeness.NotWhole) ? SetOutcome.Broken
             : (SetOutcome?)null;
         if (first is null && last is null && outcome is null) return null;
-        var (fit, lookout) = (forecast.GetProperty("fit"), forecast.GetProperty("lookout"));
+        var fit = forecast.GetProperty("fit");
         return new FieldNote(
             Guid.CreateVersion7().ToString("N"), InstantPattern.ExtendedIso.Format(now), forecast.GetProperty("date").GetString()!,
-            lookout.GetProperty("latitudeDeg").GetDouble(), lookout.GetProperty("longitudeDeg").GetDouble(), address,
+            OfLookout("latitudeDeg"), OfLookout("longitudeDeg"), address,
             new SeenInField(first?.At, last?.At, null, outcome),
             new ForecastOfNote(first?.Forecast, last?.Forecast, null, fit.ValueKind == JsonValueKind.Object ? fit.GetProperty("verdict").GetString() : null),
             $"From a take of {answer.Sets.Count} sets.");
     }
 
-    private Offset SolarOffset => Offset.FromSeconds((int)Math.Round(forecast.GetProperty("lookout").GetProperty("longitudeDeg").GetDouble() * 240));
+    private double OfLookout(string name) => forecast.GetProperty("lookout").GetProperty(name).GetDouble();
 
     // Only one that has a moment of the forecast beside it says anything of the forecast.
     private static LightSeenAnswer? Seen(TakeAnswer answer, LightChange change) => answer.Compared!.LightSeen.FirstOrDefault(seen => seen.Change == change && seen.LateS is not null);

@@ -6,7 +6,7 @@ const Files = [
   ...['axis', 'elements', 'light-states', 'plate', 'ridge', 'shares', 'stair', 'take', 'windows'].map(name => `draw/${name}.js`),
   ...['bytes', 'chart', 'clean', 'clock', 'describe', 'forecast', 'ground', 'history', 'link', 'outline', 'painter', 'patch-map', 'patches', 'plan', 'say', 'scales', 'sight', 'sphere', 'stair',
     'stretches', 'summits', 'take', 'take-files', 'tones'].map(name => `think/${name}.js`),
-  ...['along', 'bar', 'drag', 'grids', 'kept', 'map', 'notes', 'plan-form', 'plate', 'print', 'season', 'span', 'table', 'take', 'take-sheet'].map(name => `views/${name}.js`),
+  ...['along', 'bar', 'drag', 'fields', 'grids', 'kept', 'map', 'notes', 'plan-form', 'plate', 'print', 'season', 'span', 'table', 'take', 'take-sheet'].map(name => `views/${name}.js`),
 ];
 const worker = /** @type {any} */ (self);
 

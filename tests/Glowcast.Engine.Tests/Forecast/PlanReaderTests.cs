@@ -128,6 +128,17 @@ public class PlanReaderTests
     public void What_is_no_plan_is_refused_without_a_crash(string json) => Assert.Throws<BadInputException>(() => Read(json));
 
     [Fact]
+    public void What_is_nested_too_deep_and_what_is_given_twice_is_said_in_our_words()
+    {
+        var deep = Assert.Single(Assert.Throws<BadInputException>(() => Read("{\n \"grids\": " + new string('[', 100) + new string(']', 100) + "}")).Faults);
+        Assert.Equal(("plan", "Is nested more than 16 levels deep in line 2, at character 26; nothing that is read here needs so many."), (deep.Field, deep.Message));
+        var twice = Assert.Single(Assert.Throws<BadInputException>(() => Read("""{ "date's": 1, "date's": 2 }""")).Faults);
+        Assert.Equal("Gives the field 'date's' twice in one object; give it once.", twice.Message);
+        var name = new string('n', 500);
+        Assert.InRange(Assert.Throws<BadInputException>(() => Read($$"""{ "{{name}}": 1, "{{name}}": 2 }""")).Faults[0].Message.Length, 1, 140);
+    }
+
+    [Fact]
     public void Bytes_that_are_no_text_are_refused_without_a_crash() =>
         Assert.Throws<BadInputException>(() => PlanReader.Read(new MemoryStream([(byte)'{', (byte)'"', 0xFF, 0xFE, (byte)'"', (byte)':', (byte)'1', (byte)'}']), PlanNeeds.Gear));
 

@@ -86,7 +86,7 @@ public partial class FieldCardTests
         Blanks().Replace(System.Net.WebUtility.HtmlDecode(Tags().Replace(new FieldCard(forecast, choices ?? Choices).Html(), " ")), " ");
 
     private static string Time(Instant instant, DateTimeZone zone) =>
-        NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss").Format((instant + Duration.FromMilliseconds(500)).InZone(zone).TimeOfDay);
+        NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm:ss").Format(Rounded.ToSeconds(instant).InZone(zone).TimeOfDay);
 
     [GeneratedRegex("(?:src|href|url)(?:=\"|\\()([^\")]*)")]
     private static partial Regex Links();

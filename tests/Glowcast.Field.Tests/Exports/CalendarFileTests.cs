@@ -1,5 +1,6 @@
 using System.Text;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Glowcast.Field.Card;
 using Glowcast.Field.Exports;
 using Ical.Net.CalendarComponents;
@@ -17,8 +18,8 @@ public class CalendarFileTests
     public void Read_back_it_spans_the_time_at_the_lookout_with_alarms_for_leaving_and_setting_up()
     {
         var (read, fit) = (Read(Forecasts.ThatFits, Now), Forecasts.ThatFits.Fit!);
-        Assert.InRange(Math.Abs((read.DtStart!.AsUtc - fit.OnSiteBy!.Value.ToDateTimeUtc()).TotalSeconds), 0, 1);
-        Assert.InRange(Math.Abs((read.DtEnd!.AsUtc - Forecasts.ThatFits.BestWindow!.End.At.ToDateTimeUtc()).TotalSeconds), 0, 1);
+        Assert.Equal(Rounded.ToSeconds(fit.OnSiteBy!.Value).ToDateTimeUtc(), read.DtStart!.AsUtc);
+        Assert.Equal(Rounded.ToSeconds(Forecasts.ThatFits.BestWindow!.End.At).ToDateTimeUtc(), read.DtEnd!.AsUtc);
         Assert.Equal([-75, 0], read.Alarms.Select(alarm => alarm.Trigger!.Duration!.Value.ToTimeSpanUnspecified().TotalMinutes));
         Assert.Equal(["Leave for the lookout", "Set up at the lookout"], read.Alarms.Select(alarm => alarm.Description!));
         Assert.Contains(Cautions.Lens, read.Description!, StringComparison.Ordinal);

@@ -86,6 +86,10 @@ public partial class MapFileTests
         var rows = System.Text.Encoding.UTF8.GetString(FieldFile.Write(Forecast, new CardChoices { MagneticDeclination = Angle.FromDegrees(2) }, FieldFormat.Csv, default)).Split("\r\n");
         var exposures = Forecast.Set!.Clock.Exposures;
         Assert.Equal(exposures.Count + 2, rows.Length);
+        // In the tenths of answers.
+        Assert.Equal(
+            exposures.Select(exposure => Rounded.ToTenths(Forecast.Start!.Value + exposure.Start).ToString("uuuu-MM-dd'T'HH:mm:ss.f'Z'", CultureInfo.InvariantCulture)),
+            rows[1..^1].Select(row => row.Split(',')[10]));
         var last = rows[^2].Split(',');
         var frame = Forecast.Set.Layout.FrameAt(exposures[^1].Row, exposures[^1].Column);
         Assert.Equal(frame.Bearing.Degrees, double.Parse(last[6], CultureInfo.InvariantCulture), 0.001);

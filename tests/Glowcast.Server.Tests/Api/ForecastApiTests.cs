@@ -117,6 +117,23 @@ public class ForecastApiTests(Service service)
     }
 
     [Fact]
+    public async Task What_is_far_too_long_is_not_sent_back_in_full()
+    {
+        var (plan, far) = (MadeValley.Plan(), new string('f', 5000));
+        plan["lookout"]!["timeZone"] = far;
+        plan["date"] = far;
+        plan["camera"]!["pixelsWide"] = JsonNode.Parse(new string('9', 5000));
+        plan["lens"]!["focalLengthMm"] = far;
+        plan["set"]!["orientation"] = far;
+        plan["grids"]!.AsArray().Add(far);
+        plan[far] = 1;
+        var faults = await service.PostPlanAsync(plan, $"?pictures={far}").FaultsAsync();
+        Assert.Equal(8, faults.Count);
+        Assert.All(faults, fault => Assert.True(fault.Key.Length <= 81 && fault.Value.Length < 600, fault.Value));
+        Assert.EndsWith($"got '{far[..80]}…'.", faults["date"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_lookout_outside_the_grid_and_a_set_that_cannot_be_shot_are_faults_too()
     {
         var away = MadeValley.Plan();

@@ -40,6 +40,18 @@ public class TakesApiTests(Service service)
     }
 
     [Fact]
+    public async Task An_error_of_a_clock_that_nothing_tells_of_is_said_to_be_of_no_use()
+    {
+        var take = Take();
+        take["clockErrorS"] = 60;
+        Assert.Empty((await PostAsync(take).JsonAsync())["cautions"]!.AsArray());
+        foreach (var frame in take["frames"]!.AsArray()) frame!.AsObject().Remove("offsetFromUtc");
+        var answer = await PostAsync(take).JsonAsync();
+        Assert.Null(answer["clock"]);
+        Assert.Contains("how far that clock is from UTC", Assert.Single(answer["cautions"]!.AsArray())!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_border_moved_by_hand_stands()
     {
         var take = Take();
@@ -66,13 +78,69 @@ public class TakesApiTests(Service service)
             (await PostAsync(take).FaultsAsync()).Keys.Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public async Task Faults_of_shape_and_of_value_are_all_said_at_once()
+    {
+        var faults = await PostAsync("""
+            {
+              "frames": [null, 5, { "name": 7, "taken": 8, "exposureS": "long", "lie": 1.5, "glance": "bright", "colour": "red" }, { "taken": "noon" }, { "name": "", "iso": -1 }],
+              "plan": { "set": { "overlap": "half" } }, "borders": { "sets": [{ "first": 1 }], "loose": [2], "more": 3 }, "forecast": 4, "keep": "yes", "clockErrorS": "late",
+              "knownFrame": { "shotAt": "noon" }, "more": 1
+            }
+            """).FaultsAsync();
+        Assert.Equal(
+            [
+                "borders.loose", "borders.more", "borders.sets[0].first", "borders.sets[0].last", "clockErrorS", "forecast", "frames[0]", "frames[1]", "frames[2].colour", "frames[2].exposureS", "frames[2].glance",
+                "frames[2].lie", "frames[2].name", "frames[2].taken", "frames[3].name", "frames[3].taken", "frames[4].iso", "frames[4].name", "keep", "knownFrame.name", "knownFrame.shotAt", "more",
+                "plan.camera.pixelsHigh", "plan.camera.pixelsWide", "plan.camera.sensorHeightMm", "plan.camera.sensorWidthMm", "plan.lens.focalLengthMm", "plan.set.overlap", "plan.span.fromDeg", "plan.span.toDeg",
+            ],
+            faults.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal("Must be a number; got \"long\".", faults["frames[2].exposureS"]);
+        Assert.Contains("here stand name, taken,", faults["frames[2].colour"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_take_with_thousands_of_faults_is_not_answered_with_thousands()
+    {
+        var manyFrames = await PostAsync($$"""{ "frames": [{{string.Join(',', Enumerable.Repeat("""{ "iso": 0 }""", 4000))}}] }""").FaultsAsync();
+        Assert.InRange(manyFrames.Count, 100, 300);
+        Assert.Contains("put these right first", manyFrames["frames"], StringComparison.Ordinal);
+        var manyFields = await PostAsync($$"""{ "frames": [{ "name": "a", {{string.Join(',', Enumerable.Range(0, 4000).Select(i => $"\"f{i}\": 1"))}} }] }""").FaultsAsync();
+        Assert.Equal(21, manyFields.Count);
+        Assert.Equal("Has 3980 more fields that are not known.", manyFields["frames[0]"]);
+        var manySets = await PostAsync($$"""{ "frames": [], "borders": { "sets": [{{string.Join(',', Enumerable.Repeat(1, 5001))}}], "loose": [] } }""").FaultsAsync();
+        Assert.Equal(["borders.sets"], manySets.Keys);
+    }
+
+    [Fact]
+    public async Task The_description_shows_the_fields_that_are_read()
+    {
+        var faults = await PostAsync("""{ "frames": [{ "name": "a", "x": 1 }], "borders": { "sets": [{ "first": "a", "last": "a", "x": 1 }], "loose": [], "x": 1 }, "knownFrame": { "name": "a", "shotAt": "2026-02-14T12:00:00Z", "x": 1 }, "x": 1 }""").FaultsAsync();
+        var schemas = (await service.GetAsync("/openapi/v1.json").JsonAsync())["components"]!["schemas"]!;
+        foreach (var (field, schema) in new[] { ("x", "PostedTake"), ("frames[0].x", "PostedFrame"), ("borders.x", "PostedBorders"), ("borders.sets[0].x", "PostedSet"), ("knownFrame.x", "KnownFrame") })
+            Assert.Equal(
+                schemas[schema]!["properties"]!.AsObject().Select(property => property.Key).Order(StringComparer.Ordinal),
+                faults[field].Split("here stand ")[1].TrimEnd('.').Split(", ").Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_is_far_too_long_is_not_sent_back_in_full()
+    {
+        var (take, far) = (Take(), new string('f', 5000));
+        foreach (var field in (string[])["name", "taken", "offsetFromUtc", "gpsTime", "camera", "whiteBalance"]) (take["frames"]![0]![field], take["frames"]![1]![field]) = (far, far);
+        take["knownFrame"] = new JsonObject { ["name"] = "gone" + far, ["shotAt"] = far };
+        var faults = await PostAsync(take).FaultsAsync();
+        Assert.Equal(15, faults.Count);
+        Assert.All(faults, fault => Assert.True(fault.Value.Length < 300, fault.Value));
+    }
+
     [Theory]
     [InlineData("{}", "frames")]
     [InlineData("[]", "body")]
     [InlineData("""{ "frames": [null] }""", "frames[0]")]
     [InlineData("""{ "frames": [{ "name": 7 }] }""", "frames[0].name")]
     [InlineData("""{ "frames": [], "borders": { "sets": [null], "loose": [] } }""", "borders.sets[0]")]
-    [InlineData("""{ "frames": [], "borders": { "sets": [], "loose": [null] } }""", "borders.loose[0]")]
+    [InlineData("""{ "frames": [], "borders": { "sets": [], "loose": [null] } }""", "borders.loose")]
     [InlineData("""{ "frames": [], "plan": [] }""", "plan")]
     [InlineData("""{ "frames": [{ "name": "a", "taken": "9999-12-31T23:59:59", "offsetFromUtc": "-18:00" }] }""", "frames[0].taken")]
     [InlineData("""{ "frames": [{ "name": "a", "taken": "1900-01-01T00:00:00", "gpsTime": "9999-12-31T23:59:59Z" }] }""", "frames[0].gpsTime")]

@@ -1,5 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Glowcast.Server.Answers;
+using NodaTime;
 
 namespace Glowcast.Server.Tests.Browser;
 
@@ -254,6 +256,18 @@ public class ModuleTests(Service service, Chromium chromium)
             say.setUnits('imperial');
             return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.')];
             """));
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task The_clock_shows_the_second_that_answers_give_in_local_time()
+    {
+        var zone = DateTimeZoneProviders.Tzdb["Europe/Zurich"];
+        var moments = Enumerable.Range(0, 200).Select(i => Instant.FromUtc(2026, 10, 24, 6, 52, 59) + Duration.FromMilliseconds(10 * i)).ToList();
+        Assert.Equal(
+            moments.Select(moment => Moments.Local(moment, zone)![11..19]),
+            await AskAsync<string[]>(
+                "const { localClock } = await import('/think/clock.js'); return answer.map(utc => localClock('Europe/Zurich', 8.5).hms(Date.parse(utc)));",
+                new JsonArray([.. moments.Select(moment => JsonValue.Create(Moments.Utc(moment)))])));
+    }
 
     private static void Same(double[] expected, double[] found)
     {

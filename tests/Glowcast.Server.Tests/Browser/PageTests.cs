@@ -9,6 +9,19 @@ public class PageTests(Service service, Chromium chromium)
     private Uri Address => service.Client.BaseAddress!;
 
     [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task Headings_are_of_one_face_and_the_way_to_the_other_page_stands_with_what_else_the_head_offers()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!, 1440);
+        await page.UntilDrawnAsync();
+        const string faces = "[...new Set([...document.querySelectorAll('h1, h2, h3')].map(heading => { const { fontFamily, fontWeight } = getComputedStyle(heading); return `${fontWeight} ${fontFamily}`; }))]";
+        var face = Assert.Single(await page.Tab.EvaluateExpressionAsync<string[]>(faces));
+        var gap = await page.Tab.EvaluateExpressionAsync<double>("document.getElementById('bar').getBoundingClientRect().left - document.querySelector('nav a').getBoundingClientRect().right");
+        Assert.InRange(gap, 8, 32);
+        await page.Tab.GoToAsync(new Uri(service.Client.BaseAddress!, "take.html").ToString());
+        Assert.Equal([face], await page.Tab.EvaluateExpressionAsync<string[]>(faces));
+    }
+
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
     public async Task It_shows_the_ridge_the_light_and_the_set_of_the_demo_and_asks_nobody_else()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);

@@ -104,6 +104,88 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Empty(page.Complaints);
     }
 
+    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    public async Task Without_a_plan_there_is_no_forecast_to_ask_for_and_the_page_says_why()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, Address);
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 1");
+        Assert.Equal(2, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Contains("work one out on the page of the light on the ridge", await SaidOfThemAsync(), StringComparison.Ordinal);
+
+        await page.Tab.GoToAsync(service.Client.BaseAddress!.ToString());
+        await page.UntilDrawnAsync();
+        await page.Tab.GoToAsync(Address.ToString());
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 2");
+        Assert.Equal(0, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Equal("", await SaidOfThemAsync());
+        await page.Tab.ClickAsync("#compare");
+        await page.Tab.SelectAsync("#plan", "none");
+        Assert.Equal(2, await page.CountAsync("#ask :disabled[type=checkbox]"));
+        Assert.Equal(0, await page.CountAsync("#ask :checked[type=checkbox]"));
+        Assert.Contains("choose one above", await SaidOfThemAsync(), StringComparison.Ordinal);
+
+        Task<string> SaidOfThemAsync() => page.Tab.EvaluateExpressionAsync<string>(
+            "[...new Set(['compare', 'keep'].map(id => document.getElementById(document.getElementById(id).getAttribute('aria-describedby')).textContent))].join()");
+    }
+
+    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    public async Task The_camera_s_clock_is_told_by_its_error_or_by_a_frame_and_faults_stand_beside_the_fields()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, Address);
+        await page.Tab.ClickAsync("#clock summary");
+        await page.TypeAsync("#take-clockErrorS", "60");
+        await page.TypeAsync("#take-knownFrame-name", "IMG_0002.jpg");
+        await page.TypeAsync("#take-knownFrame-shotAt", "noon");
+        await page.Tab.ClickAsync("#clock summary");
+        await (await page.Tab.QuerySelectorAsync("#folder")).UploadFileAsync(made.Folder);
+        await page.UntilAsync("!document.getElementById('problem').hidden");
+        Assert.Contains("Cannot stand beside knownFrame", await page.TextAsync("#take-clockErrorS-fault"), StringComparison.Ordinal);
+        Assert.Contains("Must be an instant", await page.TextAsync("#take-knownFrame-shotAt-fault"), StringComparison.Ordinal);
+        Assert.Equal("take-clockErrorS", await page.Tab.EvaluateExpressionAsync<string>("document.activeElement.id"));
+        Assert.Equal(0, await page.CountAsync("#problem p"));
+
+        await page.TypeAsync("#take-clockErrorS", "");
+        await page.TypeAsync("#take-knownFrame-shotAt", "2026-02-14T12:00:00Z");
+        await page.Tab.ClickAsync("#sort");
+        await page.UntilAsync("!document.getElementById('lists').hidden");
+        Assert.Equal(0, await page.CountAsync("[aria-invalid=true]"));
+        var answer = await page.Tab.EvaluateExpressionAsync<string>(
+            """
+            new Promise(done => {
+              URL.createObjectURL = blob => { blob.text().then(done); return '#'; };
+              document.querySelector('#lists button:last-child').click();
+            })
+            """);
+        Assert.Equal("2026-02-14T12:00:00.0Z", JsonDocument.Parse(answer).RootElement.GetProperty("sets")[0].GetProperty("start").GetString());
+    }
+
+    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    public async Task Light_that_was_seen_is_told_by_the_lookout_s_clock()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
+        await page.UntilDrawnAsync();
+        await page.Tab.GoToAsync(Address.ToString());
+        await page.UntilAsync("document.querySelectorAll('#plan option').length === 2");
+        await page.Tab.ClickAsync("#compare");
+        // The made frames have no light in them: it is put into the answer.
+        await page.Tab.EvaluateExpressionAsync(
+            """
+            {
+              const real = window.fetch;
+              window.fetch = async (address, request) => {
+                const response = await real(address, request);
+                if (address !== '/api/takes') return response;
+                const answer = await response.json();
+                answer.compared.lightSeen = [{ change: 'firstLight', at: '2026-02-14T06:12:08.6Z', lateS: -12 }];
+                return Response.json(answer);
+              };
+            }
+            """);
+        await UploadAsync(page);
+        // Winter time of Zürich.
+        Assert.Contains("First light seen at 07:12:09 local time, Europe/Zurich, 12 s before the forecast.", await page.TextAsync("#sorted"), StringComparison.Ordinal);
+    }
+
     [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
     public async Task What_the_service_refuses_is_said()
     {

@@ -55,7 +55,7 @@ public class TakeLearnedTests
         var take = TakeOf(At(forecast["windows"]![0]!["start"]!).AddDays(2));
         (take["forecast"], take["keep"]) = (address, true);
         var answer = await client.SendJsonAsync(HttpMethod.Post, "/api/takes", take).JsonAsync();
-        Assert.Contains(answer["cautions"]!.AsArray(), caution => caution!.GetValue<string>().StartsWith("No set of the take was shot on 2026-10-20", StringComparison.Ordinal));
+        Assert.Contains(answer["cautions"]!.AsArray(), caution => caution!.GetValue<string>().StartsWith("No set of the take was shot on 2026-10-20, the day of the forecast; the first was on 2026-10-22.", StringComparison.Ordinal));
         Assert.Null(answer["note"]);
     }
 

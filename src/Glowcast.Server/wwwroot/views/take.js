@@ -1,10 +1,12 @@
 // @ts-check
 /** Ties the page of takes together: reads files, has them sorted, shows the sheet, hands out lists. */
 import { answered, ask, posted } from '../api.js';
-import { html } from '../draw/elements.js';
+import { button, html } from '../draw/elements.js';
 import * as kept from '../kept.js';
+import { localClock } from '../think/clock.js';
 import { Take } from '../think/take.js';
 import { chosenFiles, droppedFiles, framesOf } from '../think/take-files.js';
+import { Fields } from './fields.js';
 import { TakeSheet } from './take-sheet.js';
 
 const HeadBytes = 512 << 10;
@@ -15,6 +17,14 @@ const part = id => /** @type {T} */ (document.getElementById(id));
 const [plan, compare, keep] = [/** @type {HTMLSelectElement} */ (part('plan')), ...['compare', 'keep'].map(id => /** @type {HTMLInputElement} */ (part(id)))];
 const [sort, stop] = ['sort', 'stop'].map(id => /** @type {HTMLButtonElement} */ (part(id)));
 const sheet = new TakeSheet(part('frames'), part('said'), () => { sort.textContent = 'Sort again with these borders'; drawLists(); });
+
+/** How wrong the camera's clock was: by itself, or by a frame. */
+const clock = new Fields('take', [
+  { path: 'clockErrorS', label: 'Ahead by', unit: 's', hint: 'negative: behind', kind: 'number' },
+  { path: 'knownFrame.name', label: 'Or a frame', hint: 'whose moment is known', kind: 'text' },
+  { path: 'knownFrame.shotAt', label: 'Shot at', hint: 'with Z or an offset', kind: 'text' },
+]);
+part('clock').append(...clock.rows());
 
 /** @type {kept.Kept[]} */
 let plans = [];
@@ -35,6 +45,7 @@ const post = (address, request) => ask(`/api/${address}`, { ...request, method: 
 async function busy(work) {
   stopping = new AbortController();
   [sort.disabled, stop.hidden, part('problem').hidden] = [true, false, true];
+  clock.showFaults({});
   try {
     await work();
     part('progress').textContent = '';
@@ -42,7 +53,7 @@ async function busy(work) {
     const { name, message, faults } = /** @type {any} */ (error);
     part('progress').textContent = name === 'AbortError' ? 'Stopped.' : '';
     if (name === 'AbortError') return;
-    part('problem').replaceChildren(html('h2', {}, message), ...Object.entries(faults ?? {}).map(([field, texts]) => html('p', {}, `${field}: ${texts.join(' ')}`)));
+    part('problem').replaceChildren(html('h2', {}, message), ...clock.showFaults(faults ?? {}).map(([field, texts]) => html('p', {}, `${field}: ${texts.join(' ')}`)));
     part('problem').hidden = false;
   } finally {
     [sort.disabled, stop.hidden] = [frames.length === 0, true];
@@ -67,27 +78,28 @@ const read = files => busy(async () => {
 
 async function sortFrames() {
   part('progress').textContent = 'Sorting …';
-  const chosen = plans[Number(plan.value)] && JSON.parse(plans[Number(plan.value)].planJson);
-  const against = chosen && (compare.checked || keep.checked) ? await addressOf(chosen) : null;
-  const answer = await answered(await post('takes', posted({ frames, plan: chosen ?? null, borders: take?.borders ?? null, forecast: against, keep: Boolean(against && keep.checked) })));
+  const json = plans[Number(plan.value)]?.planJson;
+  const chosen = json && JSON.parse(json);
+  const against = compare.checked || keep.checked ? await forecastOf(chosen) : null;
+  const answer = await answered(await post('takes', posted(clock.into({ frames, plan: chosen, borders: take?.borders, forecast: against?.address, keep: keep.checked }))));
   take = new Take(answer);
   const byName = new Map(frames.map(frame => [frame.name, frame]));
   sheet.show(take, name => ({ frame: byName.get(name), picture: pictures.get(name) ?? null }));
   sort.textContent = 'Sort again';
-  drawFound(answer);
+  drawFound(answer, against?.local);
   drawLists();
   for (const id of ['sorted', 'sheet', 'lists']) part(id).hidden = false;
 }
 
-/** Of the forecast of a plan. @param {any} plan */
-async function addressOf(plan) {
+/** Its address, and the clock of its lookout. @param {any} plan */
+async function forecastOf(plan) {
   const forecast = await post('forecasts', posted(plan));
-  await answered(forecast.clone());
-  return forecast.headers.get('Content-Location')?.split('/').at(-1);
+  const { timeZone, lookout } = await answered(forecast);
+  return { address: forecast.headers.get('Content-Location')?.split('/').at(-1), local: localClock(timeZone, lookout.longitudeDeg) };
 }
 
-/** @param {any} answer */
-function drawFound({ sets, cautions, withoutTime, repeats, ownTimes, compared, note }) {
+/** @param {any} answer @param {import('../think/clock.js').Clock} [local] of the lookout it is compared at */
+function drawFound({ sets, cautions, withoutTime, repeats, ownTimes, compared, note }, local) {
   const count = (/** @type {string} */ wholeness) => sets.filter((/** @type {any} */ set) => set.wholeness === wholeness).length;
   const times = ['rotateS', 'rowChangeS', 'markerS', 'repeatGapS'].filter(name => (ownTimes ?? {})[name] != null);
   const said = [
@@ -95,26 +107,22 @@ function drawFound({ sets, cautions, withoutTime, repeats, ownTimes, compared, n
     withoutTime.length > 0 && `${withoutTime.length} frames do not say when they were shot: ${withoutTime.slice(0, 5).join(', ')}.`,
     ...repeats.map((/** @type {any} */ choice) => `Of sets ${choice.sets.join(', ')}, set ${choice.better} is the better. ${choice.reason}`),
     ...(compared?.sets ?? []).map((/** @type {any} */ at) => `Set ${at.set} ${at.isWithin ? 'lies within a window of light' : at.inWindow ? 'begins in a window of light and ends after it' : 'begins outside every window of light'}.`),
-    ...(compared?.lightSeen ?? []).map((/** @type {any} */ seen) => `${seen.change === 'firstLight' ? 'First' : 'Last'} light seen at ${seen.at}${seen.lateS === null ? '' : `, ${Math.abs(seen.lateS).toFixed(0)} s ${seen.lateS < 0 ? 'before' : 'after'} the forecast`}.`),
+    ...(compared?.lightSeen ?? []).map((/** @type {any} */ seen) => `${seen.change === 'firstLight' ? 'First' : 'Last'} light seen at ${local?.hms(Date.parse(seen.at))} ${local?.name}${seen.lateS === null ? '' : `, ${Math.abs(seen.lateS).toFixed(0)} s ${seen.lateS < 0 ? 'before' : 'after'} the forecast`}.`),
     times.length > 0 && `Your own times, for the set of the next plan: ${times.map(name => `${name} ${ownTimes[name].toFixed(1)}`).join(', ')}.`,
     note && 'Kept as a field note; later forecasts show what all notes say.',
   ];
   part('sorted').replaceChildren(
     html('h2', { class: 'verdict' }, `${sets.length} ${sets.length === 1 ? 'set' : 'sets'}: ${count('whole')} whole, ${count('notWhole')} not whole, ${count('uncertain')} uncertain`),
-    html('ul', {}, ...said.filter(text => text).map(text => html('li', {}, text))));
+    html('ul', {}, ...said.map(text => text && html('li', {}, text))));
 }
 
 function drawLists() {
   const sorted = /** @type {Take} */ (take);
-  const list = (/** @type {string} */ label, /** @type {string} */ name, /** @type {() => string} */ text, type = 'text/plain') => {
-    const button = html('button', { type: 'button' }, label);
-    button.addEventListener('click', () => {
-      const address = URL.createObjectURL(new Blob([text()], { type }));
-      html('a', { href: address, download: name }).click();
-      setTimeout(() => URL.revokeObjectURL(address), 1000);
-    });
-    return button;
-  };
+  const list = (/** @type {string} */ label, /** @type {string} */ name, /** @type {() => string} */ text, type = 'text/plain') => button(label, () => {
+    const address = URL.createObjectURL(new Blob([text()], { type }));
+    html('a', { href: address, download: name }).click();
+    setTimeout(() => URL.revokeObjectURL(address), 1000);
+  });
   part('lists').replaceChildren(html('h2', {}, 'Lists of files per set'), html('div', { class: 'buttons' },
     list('Text', 'take.txt', () => sorted.text), list('CSV', 'take.csv', () => sorted.csv, 'text/csv'), list('JSON', 'take.json', () => JSON.stringify(sorted.answer), 'application/json')));
 }
@@ -122,6 +130,14 @@ function drawLists() {
 async function offerPlans() {
   plans = (await kept.all().catch(() => [])).sort((a, b) => b.savedAt - a.savedAt);
   plan.replaceChildren(...plans.map(({ name }, i) => html('option', { value: String(i) }, name || 'the last one shown')), html('option', { value: 'none' }, 'none: the rhythm is found from the take'));
+  offerForecast();
+}
+
+/** Only a plan has one. */
+function offerForecast() {
+  const isNone = plan.value === 'none';
+  for (const box of [compare, keep]) [box.disabled, box.checked] = [isNone, box.checked && !isNone];
+  part('why').textContent = isNone ? `Both need the forecast of a plan: ${plans.length > 0 ? 'choose one above' : 'work one out on the page of the light on the ridge, and it is offered above'}.` : '';
 }
 
 part('folder').addEventListener('change', event => read(chosenFiles(/** @type {FileList} */ (/** @type {HTMLInputElement} */ (event.target).files))));
@@ -136,4 +152,5 @@ part('ask').addEventListener('submit', event => {
   busy(sortFrames);
 });
 stop.addEventListener('click', () => stopping.abort());
+plan.addEventListener('change', offerForecast);
 offerPlans();
