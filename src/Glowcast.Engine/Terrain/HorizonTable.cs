@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Terrain;
 
 /// <summary>The terrain horizons of many points in all directions from which the sun can light them, worked out once and asked
 /// for any number of days.</summary>
-/// <remarks>Horizons every <see cref="HorizonDirections.StepDeg"/> by <see cref="HorizonFan"/>, kept to 0.0025° and interpolated between: good for finding
+/// <remarks>Horizons every <see cref="HorizonDirections.StepDeg"/> by exact <see cref="HorizonFan"/>, kept to 0.0025° and interpolated between: good for finding
 /// when light comes to within a minute or two, not for the moment itself. Kept as airless altitudes, with the standard air's
 /// refraction at each point taken out, so that the sun's airless altitude can be compared directly. What stands lower or higher
 /// than the sun ever does in that direction is only said to do so.</remarks>
@@ -40,7 +40,7 @@ public sealed class HorizonTable
         ArgumentNullException.ThrowIfNull(points);
         var directions = HorizonDirections.For(points);
         var table = new HorizonTable(new short[points.Count * directions.Count], directions);
-        new HorizonFan(grid, model, FanDirections.Of(directions)).Run(points, (i, horizonRad) => table.Fill(i, points[i].Height.Metres, horizonRad), progress, cancel);
+        new HorizonFan(grid, model, FanDirections.Of(directions), isExact: true).Run(points, (i, horizonRad) => table.Fill(i, points[i].Height.Metres, horizonRad), progress, cancel);
         return table;
     }
 

@@ -16,6 +16,8 @@ public class HorizonFanTests
     // Single precision.
     private const double MostAboveDeg = 0.005;
 
+    private const double ExactDeg = 0.002;
+
     // So near the eye ground between the edges of cells may be passed by.
     private const double BetweenEdgesDeg = 0.5;
 
@@ -117,6 +119,15 @@ public class HorizonFanTests
                 Assert.InRange(double.RadiansToDegrees(horizons[(i * azimuths.Count) + j]) - sights.HorizonOf(places[i], azimuths[j]).Altitude!.Value.Degrees, -90, 0.1);
     }
 
+    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    public void Exact_on_real_mountains_it_misses_nothing() => MissesNothing(SharedData.Tile);
+
+    [Fact]
+    public void Exact_on_a_small_piece_of_real_ground_it_misses_nothing() => MissesNothing(RealGround.Grid);
+
+    [Property(MaxTest = 25)]
+    public void Exact_on_random_ground_it_misses_nothing(int seed) => MissesNothing(RoughGround.Of(seed, size: 121), places: 20);
+
     [Fact]
     public void The_order_of_places_and_directions_does_not_matter()
     {
@@ -137,6 +148,13 @@ public class HorizonFanTests
         Assert.Throws<ArgumentException>(() => fan.Run(Places(grid, 2, 1), new float[AllRound.Length]));
     }
 
+    private static void MissesNothing(ElevationGrid grid, int places = 200)
+    {
+        var errors = Errors(grid, SightModel.Usual, places, seed: 4, isExact: true);
+        TestContext.Current.TestOutputHelper?.WriteLine($"exact fan: {errors.Count} horizons; worst {errors.MaxBy(error => Math.Abs(error.Deg))}");
+        Assert.All(errors, error => Assert.InRange(error.Deg, -ExactDeg, ExactDeg));
+    }
+
     private static void KeepsWithin(ElevationGrid grid, SightModel model, int places, int leastFar = 500)
     {
         var errors = Errors(grid, model, places, seed: 1);
@@ -150,10 +168,10 @@ public class HorizonFanTests
         Assert.InRange(errors.Max(error => error.Deg), -1, MostAboveDeg);
     }
 
-    private static List<(double Deg, double DistanceM)> Errors(ElevationGrid grid, SightModel model, int count, int seed)
+    private static List<(double Deg, double DistanceM)> Errors(ElevationGrid grid, SightModel model, int count, int seed, bool isExact = false)
     {
         var places = Places(grid, count, seed);
-        var horizons = Run(grid, model, AllRound, places);
+        var horizons = Run(grid, model, AllRound, places, isExact);
         var sights = new SightLines(grid, model);
         var errors = new List<(double, double)>();
         for (var i = 0; i < places.Count; i++)
@@ -179,10 +197,10 @@ public class HorizonFanTests
             .Select(point => new Place(point, grid.HeightAt(point)!.Value + Length.FromMetres(random.Next(2) == 0 ? 0 : 300 * random.NextDouble())))];
     }
 
-    private static float[] Run(ElevationGrid grid, SightModel model, IReadOnlyList<Azimuth> azimuths, List<Place> places)
+    private static float[] Run(ElevationGrid grid, SightModel model, IReadOnlyList<Azimuth> azimuths, List<Place> places, bool isExact = false)
     {
         var horizons = new float[places.Count * azimuths.Count];
-        new HorizonFan(grid, model, azimuths).Run(places, horizons);
+        new HorizonFan(grid, model, azimuths, isExact).Run(places, horizons);
         return horizons;
     }
 

@@ -57,8 +57,15 @@ public class VectorInstructionsTests
         }
         var eye = new Place(grid.Posts.ToPoint(93.3, 71.8), Length.FromMetres(900));
         var azimuths = Enumerable.Range(0, 360).Select(degrees => Azimuth.FromDegrees(degrees)).ToList();
-        new HorizonFan(grid, SightModel.Usual, azimuths).Run([eye, eye], horizonRad.AsMemory(0, 2 * azimuths.Count));
-        hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan(0, 2 * azimuths.Count)));
+        foreach (var isExact in (bool[])[false, true])
+        {
+            new HorizonFan(grid, SightModel.Usual, azimuths, isExact).Run([eye, eye], horizonRad.AsMemory(0, 2 * azimuths.Count));
+            hash.AppendData(MemoryMarshal.AsBytes(horizonRad.AsSpan(0, 2 * azimuths.Count)));
+        }
+        var ground = new RayGround(grid, SightModel.Usual, [eye, eye with { Height = Length.FromMetres(950) }]);
+        var found = new RayFound[azimuths.Count];
+        ground.From(ground.Blocks[0]).Find([.. azimuths.Select((azimuth, i) => new RayAsked(i % 2, azimuth.Radians, -1, 1, 300 * i))], found);
+        foreach (var horizon in found) hash.AppendData(BitConverter.GetBytes(horizon.AngleRad));
         foreach (var column in VisibleSurface.From(grid, SightModel.Usual, eye, BearingSpan.FromDegrees(20, 340), 90).Columns)
             foreach (var sample in column.Samples) hash.AppendData(BitConverter.GetBytes(sample.AltitudeRad));
         return Convert.ToHexString(hash.GetHashAndReset());
