@@ -90,9 +90,9 @@ internal sealed class SunLooks
         var degree = Vector256.Min(Vector256.ConvertToInt32Native(degrees), Vector256.Create(HorizonDirections.Steps - 1));
         fixed (float* airless = horizon.AirlessRad, doubts = horizon.DoubtRad)
         {
-            var (before, after) = (EightHeights.At(airless, degree), EightHeights.At(airless, degree + Vector256<int>.One));
+            var (before, after) = (EightValues.At(airless, degree), EightValues.At(airless, degree + Vector256<int>.One));
             var clearance = altitude - (before + ((degrees - Vector256.ConvertToSingle(degree)) * (after - before)));
-            var doubt = EightHeights.At(doubts, degree)
+            var doubt = EightValues.At(doubts, degree)
                 + Vector256.ConditionalSelect(Vector256.LessThan(altitude, Vector256.Create(LowRad)), Vector256.Create(FlattenedRad), Vector256<float>.Zero);
             var (over, semidiameter) = (clearance - Vector256.Create(levelRad), Vector256.Create((float)SemidiameterRad));
             clearance.CopyTo(clearanceRad[first..]);

@@ -73,11 +73,11 @@ internal readonly unsafe struct FanSquares
         var (first, last) = (Vector256.Create(square * majorStride), Vector256.Create((uint)lastMinor));
         low = Vector256.Min(last, (low >> level).AsUInt32()).AsInt32();
         high = Vector256.Min(last, (high >> level).AsUInt32()).AsInt32();
-        var heightM = Vector256.MaxNative(EightHeights.At(maxima, first + (low * minorStride)), EightHeights.At(maxima, first + (high * minorStride)));
+        var heightM = Vector256.MaxNative(EightValues.At(maxima, first + (low * minorStride)), EightValues.At(maxima, first + (high * minorStride)));
         if (isThree)
         {
             for (low += Vector256<int>.One; Vector256.LessThanAny(low, high); low = Vector256.Min(high, low + Vector256<int>.One))
-                heightM = Vector256.MaxNative(heightM, EightHeights.At(maxima, first + (Vector256.Min(low, high) * minorStride)));
+                heightM = Vector256.MaxNative(heightM, EightValues.At(maxima, first + (Vector256.Min(low, high) * minorStride)));
         }
         return Vector256.MaxNative(heightM, Vector256.Create(floorM));
     }

@@ -362,7 +362,7 @@ internal sealed unsafe class FanRays
     /// <summary>The heights of eight posts [m].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     // In this order a hole, NaN, stays one.
-    private Vector256<float> Height(Vector256<int> index) => Vector256.MaxNative(floorM, EightHeights.At(heights, index));
+    private Vector256<float> Height(Vector256<int> index) => Vector256.MaxNative(floorM, EightValues.At(heights, index));
 
     /// <summary>Height over the eye on a step: a + b·t + c·t² [m], t from 0 to 1.</summary>
     private readonly record struct Parabola(Vector256<float> A, Vector256<float> B, Vector256<float> C);

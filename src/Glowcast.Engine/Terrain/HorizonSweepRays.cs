@@ -165,7 +165,7 @@ internal readonly ref struct SweepRays
     /// <summary>The heights of eight posts.</summary>
     // Whoever makes the rays holds the heights in place, so that their address may be handed to the processor.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private unsafe Vector256<float> Gather(Vector256<int> index) => EightHeights.At((float*)Unsafe.AsPointer(ref ground), index);
+    private unsafe Vector256<float> Gather(Vector256<int> index) => EightValues.At((float*)Unsafe.AsPointer(ref ground), index);
 
     /// <summary>One step of the eight ways: minor offsets [cells] and distances [m] at its two ends.</summary>
     private readonly record struct Step(

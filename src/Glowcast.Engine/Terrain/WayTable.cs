@@ -3,19 +3,13 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>The ways of rays from one place of a grid at any azimuth: worked out at every degree, a cubic between.</summary>
+/// <summary>The ways of rays from one place of a grid at any azimuth: worked out at a degree when it is first asked for, a cubic between degrees. Safe for many threads.</summary>
 /// <remarks>Each way as eight numbers: the coefficients of k, k² and k³ of the offset aside [cells] and of the distance [m], how much it bends, and how
 /// far aside a step of it goes at most. Between degrees they are told to 2e-7 of themselves: a hundredth of a metre at 40 km.</remarks>
-internal sealed class WayTable
+internal sealed class WayTable(WaySectors sectors, Cell from)
 {
-    private readonly WaySectors sectors;
-    private readonly Lazy<Vector256<float>>[] ways;
-
-    public WayTable(WaySectors sectors, Cell from)
-    {
-        this.sectors = sectors;
-        ways = [.. Enumerable.Range(0, sectors.Count).Select(i => new Lazy<Vector256<float>>(() => sectors.Way(i, from)))];
-    }
+    private readonly Vector256<float>[] ways = new Vector256<float>[sectors.Count];
+    private readonly bool[] isMade = new bool[sectors.Count];
 
     /// <summary>Not all numbers where the way is not told by cubics.</summary>
     /// <param name="node">Of the degree before the azimuth.</param>
@@ -25,7 +19,16 @@ internal sealed class WayTable
         // Lagrange's weights on the nodes −1, 0, 1 and 2.
         var (a, b) = (-share * (share - 1) * (share - 2) / 6, (share + 1) * (share - 1) * (share - 2) / 2);
         var (c, d) = (-(share + 1) * share * (share - 2) / 2, (share + 1) * share * (share - 1) / 6);
-        return (ways[node - 1].Value * a) + (ways[node].Value * b) + (ways[node + 1].Value * c) + (ways[node + 2].Value * d);
+        return (Way(node - 1) * a) + (Way(node) * b) + (Way(node + 1) * c) + (Way(node + 2) * d);
+    }
+
+    // Two threads may make the same one; then it is written twice.
+    private Vector256<float> Way(int node)
+    {
+        if (Volatile.Read(ref isMade[node])) return ways[node];
+        ways[node] = sectors.Way(node, from);
+        Volatile.Write(ref isMade[node], true);
+        return ways[node];
     }
 }
 

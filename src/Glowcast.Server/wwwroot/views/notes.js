@@ -13,10 +13,13 @@ import * as say from '../think/say.js';
 export function verdictView({ answer, clock, chart }, live) {
   const { fit } = answer;
   const at = (/** @type {number} */ seconds) => clock.hms(msAt(/** @type {import('../think/chart.js').Chart} */ (chart), seconds));
+  // The chart is told to tenths of a second: where it means a moment of the answer, that one is said.
+  const told = (/** @type {number} */ seconds, /** @type {string} */ moment) =>
+    Math.abs(msAt(/** @type {import('../think/chart.js').Chart} */ (chart), seconds) - Date.parse(moment)) < 200 ? clock.hms(Date.parse(moment)) : at(seconds);
   const [word, sentence] = live?.room ? liveVerdict(live, at(live.startS)) : say.verdict(fit, answer.whyNone);
   return [
     html('h2', { class: `verdict ${live?.misses ? 'tooLong' : live?.verdict ?? fit?.verdict ?? 'noLight'}` }, word),
-    live?.room && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(live.room.startS)), ' and ', html('b', {}, at(live.room.endS)), '.'),
+    live?.room && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, told(live.room.startS, fit?.earliestStart)), ' and ', html('b', {}, told(live.room.endS, fit?.latestStart)), '.'),
     html('p', {}, say.sentence(sentence)),
     fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, clock.hms(Date.parse(fit.recommendedStart))), '; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy))), '.'),
     ...(fit?.exposureDrift?.advice ?? []).map((/** @type {string} */ advice) => html('p', {}, advice)),
