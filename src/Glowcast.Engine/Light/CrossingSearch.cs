@@ -12,6 +12,9 @@ internal struct CrossingSearch
     // Over no longer a time is a rate relied upon.
     private const double LongestLeapS = 2;
 
+    // Nor upon a greater one: it is that between the two sides of a jump.
+    private const double FastestRadPerS = 3 * ClearanceTrace.SunRadPerS;
+
     private readonly double level;
     private readonly double toleranceS;
     private readonly bool rises;
@@ -66,15 +69,16 @@ internal struct CrossingSearch
         var secantS = AtS - (here / newRate);
         var isSecant = round < RoundsOfFalsePosition && secantS >= fromS && secantS <= toS;
         var nextS = isSecant ? secantS : round < RoundsOfFalsePosition ? FalsePosition() : (fromS + toS) / 2;
-        var isFound = toS - fromS <= toleranceS || (isSecant && !double.IsNaN(lastS) && IsClose(nextS, newRate)) || IsClose(nextS, here, sun.SemidiameterRad);
+        var isFound = toS - fromS <= toleranceS || (isSecant && !double.IsNaN(lastS) && IsCloseAt(newRate, nextS, sun.SemidiameterRad)) || IsClose(nextS, here, sun.SemidiameterRad);
         (AtS, lastS, last, rate) = (nextS, AtS, here, newRate);
         round++;
         return isFound;
     }
 
     // What is still to go is wrong by as much as the rate may be; it has just changed by so much.
-    private readonly bool IsClose(double nextS, double newRate) =>
-        Math.Abs(nextS - AtS) <= LongestLeapS && Math.Abs(nextS - AtS) * Math.Abs((newRate / rate) - 1) <= toleranceS / 2;
+    private readonly bool IsCloseAt(double newRate, double nextS, double semidiameterRad) =>
+        Math.Abs(newRate) * semidiameterRad <= FastestRadPerS
+        && Math.Abs(nextS - AtS) <= LongestLeapS && Math.Abs(nextS - AtS) * Math.Abs((newRate / rate) - 1) <= toleranceS / 2;
 
     private readonly bool IsClose(double nextS, double here, double semidiameterRad) =>
         Math.Abs(here) * semidiameterRad <= toleranceS * ClearanceTrace.SunRadPerS && Math.Abs(nextS - AtS) <= toleranceS;

@@ -87,7 +87,8 @@ internal sealed class SunLooks
     private unsafe void LookAt(int first, in ObserverFrame frame, HorizonAround horizon, Span<float> clearanceRad, Span<sbyte> side, Span<sbyte> disc)
     {
         var (altitude, degrees) = Sun(first, frame);
-        var degree = Vector256.Min(Vector256.ConvertToInt32Native(degrees), Vector256.Create(HorizonDirections.Steps - 1));
+        // In the very zenith the azimuth is no number.
+        var degree = Vector256.Max(Vector256<int>.Zero, Vector256.Min(Vector256.ConvertToInt32Native(degrees), Vector256.Create(HorizonDirections.Steps - 1)));
         fixed (float* airless = horizon.AirlessRad, doubts = horizon.DoubtRad)
         {
             var (before, after) = (EightValues.At(airless, degree), EightValues.At(airless, degree + Vector256<int>.One));

@@ -8,7 +8,7 @@ namespace Glowcast.Engine.Terrain;
 /// <remarks>Horizons every <see cref="HorizonDirections.StepDeg"/> by exact <see cref="HorizonFan"/>, kept to 0.0025° and interpolated between: good for finding
 /// when light comes to within a minute or two, not for the moment itself. Kept as airless altitudes, with the standard air's
 /// refraction at each point taken out, so that the sun's airless altitude can be compared directly. What stands lower or higher
-/// than the sun ever does in that direction is only said to do so.</remarks>
+/// than the sun ever does in that direction is only said to do so, and none is kept as higher than 81.9°.</remarks>
 public sealed class HorizonTable
 {
     // No sun stands so high; said of where it never stands.
@@ -77,7 +77,7 @@ public sealed class HorizonTable
         for (var i = 0; i < row.Length; i++)
         {
             var altitudeRad = float.IsNaN(horizonRad[i]) ? directions[i].FloorRad : Refraction.ToAirlessRad(horizonRad[i], heightM);
-            row[i] = (short)Math.Round(altitudeRad / UnitRad);
+            row[i] = (short)Math.Min(Math.Round(altitudeRad / UnitRad), short.MaxValue);
         }
     }
 }

@@ -38,6 +38,18 @@ public class HorizonTableTests
     }
 
     [Fact]
+    public void Beneath_a_cliff_steeper_than_a_table_can_tell_the_horizon_is_high()
+    {
+        // Posts every metre, and a wall of 30 m from west to east, two metres south of the point.
+        var heights = Enumerable.Range(0, 101 * 101).Select(i => i / 101 < 50 ? 100f : 130f).ToArray();
+        var posts = new GridPosts(101, 101, 5_200_000, 500_000, 1, 1, MapProjection.Utm(32, isNorth: true, Spheroid.Wgs84), "WGS 84 / UTM zone 32N");
+        var point = new Place(posts.ToPoint(50, 47.7), Length.FromMetres(100));
+        var table = HorizonTable.Of([point], new ElevationGrid(posts, heights, "made for a test"), SightModel.Usual, cancel: TestContext.Current.CancellationToken);
+        // The last whole units of 0.0025° in 16 bits.
+        Assert.Equal(81.9175, double.RadiansToDegrees(table.AirlessRadAt(0, Math.PI)), 4);
+    }
+
+    [Fact]
     public void No_light_comes_from_where_the_sun_never_stands() =>
         Assert.Equal(Math.PI / 2, Table.Value.At(0, 0).AirlessRad);
 
