@@ -11,8 +11,8 @@ namespace Glowcast.Engine.Tests.Light;
 public class ChartFromTableTests
 {
     // Seconds of the day in which a patch is lit in one chart and not in the other.
-    private const double MeanS = 0.5;
-    private const double MedianS = 0.2;
+    private const double MeanS = 0.1;
+    private const double MedianS = 0.05;
     private const double Percentile99S = 2;
 
     // Of the disc, in the mean over a column and over all minutes; and in a single minute of a column that has few patches.
