@@ -45,7 +45,7 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes, IHori
         ArgumentNullException.ThrowIfNull(model);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(GroundHashes.GetValue(grid, HashOf));
-        Append(hash, HorizonDirections.StepDeg, model.RefractionK, model.BeyondGrid?.Metres ?? double.NaN);
+        Append(hash, HorizonTable.Edition, HorizonDirections.StepDeg, model.RefractionK, model.BeyondGrid?.Metres ?? double.NaN);
         foreach (var point in points) Append(hash, point.Point.LatitudeDeg, point.Point.LongitudeDeg, point.Height.Metres);
         return Convert.ToHexString(hash.GetHashAndReset());
     }

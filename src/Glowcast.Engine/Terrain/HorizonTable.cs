@@ -11,14 +11,17 @@ namespace Glowcast.Engine.Terrain;
 /// than the sun ever does in that direction is only said to do so, and none is kept as higher than 81.9°.</remarks>
 public sealed class HorizonTable
 {
+    /// <summary>Goes up when horizons are worked out in another way, so that kept tables of an older one are not found.</summary>
+    internal const double Edition = 2;
+
     // No sun stands so high; said of where it never stands.
     private const double NeverRad = Math.PI / 2;
 
     private const double UnitRad = 0.0025 * Math.PI / 180;
 
-    // A skyline strays from a straight line between two azimuths the farther, the more it bends there.
+    // A skyline strays from a straight line between two azimuths the farther, the more it bends there: where it jumps, by all of it.
     private const double LeastDoubtRad = 0.03 * Math.PI / 180;
-    private const double DoubtPerBend = 0.25;
+    private const double DoubtPerBend = 1;
 
     private readonly short[] airless;
     private readonly HorizonDirections directions;
