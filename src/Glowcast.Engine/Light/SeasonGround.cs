@@ -11,7 +11,7 @@ internal sealed class SeasonGround
     private const int CrestRowsKept = 2;
     private const int RidgePatchesKept = 600;
     private const int ValleyPatchesKept = 1200;
-    private const double SunRadPerLook = 2 * Math.PI / 86164 * SeasonSun.LookS;
+    private const double SunRadPerLook = ClearanceTrace.SunRadPerS * SeasonSun.LookS;
     private const double SteepestSkyline = 1.5;
 
     private readonly Member[] members;

@@ -34,15 +34,10 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
         probe.StandAt(ground.Point.Latitude.Radians, ground.Point.Longitude.Radians, heightM);
     }
 
-    /// <summary>The sun as it would stand without air.</summary>
-    public AirlessSun SunAt(double seconds) => AirlessSun.Seen(frame, Track.EarthFixedAu(seconds));
-
-    public SunSighting At(double seconds) => Against(SunAt(seconds));
-
-    /// <summary>The exact ray.</summary>
-    /// <param name="interestRad">The clearance is cut off at ± this [rad].</param>
-    public SunSighting Against(AirlessSun sun, double interestRad = InterestRad)
+    /// <summary>By the exact ray.</summary>
+    public SunSighting At(double seconds)
     {
+        var sun = AirlessSun.Seen(frame, Track.EarthFixedAu(seconds));
         if (sun.AltitudeRad < DeepestRad)
         {
             // Deep night needs no horizon: the clearance is at most what it would be over the deepest one.
@@ -51,8 +46,8 @@ internal sealed class SunOverGround(SunTrack track, ElevationGrid grid, SightMod
         }
 
         var apparentRad = Refraction.ToApparentRad(sun.AltitudeRad, heightM);
-        var horizon = probe.Find(sun.AzimuthRad, apparentRad - interestRad, apparentRad + interestRad);
-        var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : interestRad;
+        var horizon = probe.Find(sun.AzimuthRad, apparentRad - InterestRad, apparentRad + InterestRad);
+        var clearanceRad = horizon.Found ? apparentRad - horizon.AngleRad : InterestRad;
         return new SunSighting(sun.AzimuthRad, apparentRad, sun.SemidiameterRad, clearanceRad, horizon.DistanceM, horizon.DistanceM > probe.EdgeM);
     }
 }

@@ -47,24 +47,12 @@ public sealed class HorizonTable
         return table;
     }
 
-    /// <summary>The airless altitude of a sun whose centre stands on the horizon of a point.</summary>
-    /// <param name="azimuthRad">Where the sun never stands, the zenith is answered: no light comes from there.</param>
-    internal KeptHorizon At(int point, double azimuthRad)
-    {
-        var (before, after, share) = directions.Beside(azimuthRad);
-        if (before < 0 || after < 0) return new KeptHorizon(NeverRad, 0);
-        var row = airless.AsSpan(point * directions.Count, directions.Count);
-        int a = row[Math.Max(0, before - 1)], b = row[before], c = row[after], d = row[Math.Min(row.Length - 1, after + 1)];
-        var bend = Math.Max(Math.Abs(a - (2 * b) + c), Math.Abs(b - (2 * c) + d));
-        return new KeptHorizon(UnitRad * (b + (share * (c - b))), LeastDoubtRad + (UnitRad * bend * DoubtPerBend));
-    }
-
-    /// <summary>The horizons of a point all around, as <see cref="At"/> has them at whole degrees.</summary>
+    /// <summary>The horizons of a point all around, as <see cref="AirlessRadAt"/> has them at whole degrees, with their doubt.</summary>
     internal void AllAround(int point, HorizonAround around) =>
         around.Fill(airless.AsSpan(point * directions.Count, directions.Count), directions, (float)UnitRad, (float)LeastDoubtRad, (float)DoubtPerBend);
 
-    /// <summary>The same without its doubt.</summary>
-    /// <inheritdoc cref="At"/>
+    /// <summary>The airless altitude of a sun whose centre stands on the horizon of a point.</summary>
+    /// <param name="azimuthRad">Where the sun never stands, the zenith is answered: no light comes from there.</param>
     internal double AirlessRadAt(int point, double azimuthRad)
     {
         var (before, after, share) = directions.Beside(azimuthRad);
@@ -84,8 +72,3 @@ public sealed class HorizonTable
         }
     }
 }
-
-/// <summary>A horizon as a table has it [rad].</summary>
-/// <param name="AirlessRad">Airless altitude of a sun whose centre stands on it.</param>
-/// <param name="DoubtRad">How far it may well be off, between two azimuths of the table.</param>
-internal readonly record struct KeptHorizon(double AirlessRad, double DoubtRad);

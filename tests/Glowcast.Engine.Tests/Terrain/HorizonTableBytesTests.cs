@@ -18,7 +18,7 @@ public class HorizonTableBytesTests
         var bytes = HorizonTableBytes.Write(Table.Value);
         var back = HorizonTableBytes.Read(bytes)!;
         Assert.Equal(Table.Value.Values, back.Values);
-        for (var azimuth = 0.1; azimuth < 6.28; azimuth += 0.1) Assert.Equal(Table.Value.At(7, azimuth), back.At(7, azimuth));
+        for (var azimuth = 0.1; azimuth < 6.28; azimuth += 0.1) Assert.Equal(Table.Value.AirlessRadAt(7, azimuth), back.AirlessRadAt(7, azimuth));
         Assert.True(bytes.Length < Table.Value.Bytes, $"{bytes.Length} of {Table.Value.Bytes}");
     }
 

@@ -24,7 +24,7 @@ public class HorizonTableTests
                 var apparent = sights.HorizonOf(Points[i], Azimuth.FromDegrees(azimuth)).Altitude!.Value;
                 var airless = Refraction.ToAirless(apparent, Points[i].Height);
                 var (lowest, highest) = SunOn(azimuth);
-                var kept = double.RadiansToDegrees(Table.Value.At(i, double.DegreesToRadians(azimuth)).AirlessRad);
+                var kept = double.RadiansToDegrees(Table.Value.AirlessRadAt(i, double.DegreesToRadians(azimuth)));
                 if (airless.Degrees < lowest) Assert.True(kept < lowest, $"{kept} at {azimuth}");
                 else if (airless.Degrees > highest) Assert.True(kept > highest, $"{kept} at {azimuth}");
                 else
@@ -51,7 +51,7 @@ public class HorizonTableTests
 
     [Fact]
     public void No_light_comes_from_where_the_sun_never_stands() =>
-        Assert.Equal(Math.PI / 2, Table.Value.At(0, 0).AirlessRad);
+        Assert.Equal(Math.PI / 2, Table.Value.AirlessRadAt(0, 0));
 
     [Theory]
     [InlineData(70)]
