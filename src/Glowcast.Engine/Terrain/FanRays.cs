@@ -111,7 +111,8 @@ internal sealed unsafe class FanRays
             var low = Vector256.ConvertToInt32Native(Vector256.MinNative(y0, y1) + below);
             var high = Vector256.ConvertToInt32Native(Vector256.MaxNative(y0, y1) + above);
             var heightM = net.Highest(square + (i * forward), low, high, isThree);
-            if (CouldBeat(heightM - eyeM, Vector256.MaxNative(nearestM, m0), m1, best, Vector256.LessThan(from, stepsToEdge).AsInt32())) found |= 1u << i;
+            var couldBeat = WhereCouldBeat(heightM - eyeM, Vector256.MaxNative(nearestM, m0), m1, best, Vector256.LessThan(from, stepsToEdge).AsInt32());
+            found |= Math.Min(1u, couldBeat.ExtractMostSignificantBits()) << i;
             (from, y0, m0) = (to, y1, m1);
         }
         return found;
@@ -286,11 +287,16 @@ internal sealed unsafe class FanRays
 
     /// <summary>False when ground so far above the eye, anywhere between two distances, stands above none of the best tangents so far.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool CouldBeat(Vector256<float> above, Vector256<float> fromM, Vector256<float> toM, Vector256<float> best, Vector256<int> isInside)
+    private bool CouldBeat(Vector256<float> above, Vector256<float> fromM, Vector256<float> toM, Vector256<float> best, Vector256<int> isInside) =>
+        WhereCouldBeat(above, fromM, toM, best, isInside) != Vector256<int>.Zero;
+
+    /// <summary>All bits where it may stand above.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<int> WhereCouldBeat(Vector256<float> above, Vector256<float> fromM, Vector256<float> toM, Vector256<float> best, Vector256<int> isInside)
     {
         var metres = Vector256.ConditionalSelect(Vector256.GreaterThan(above, Vector256<float>.Zero), fromM, toM);
         var cannotBeat = Vector256.LessThanOrEqual(above, Vector256.FusedMultiplyAdd(fromM, drop, best) * metres);
-        return Vector256.AndNot(isInside, cannotBeat.AsInt32()) != Vector256<int>.Zero;
+        return Vector256.AndNot(isInside, cannotBeat.AsInt32());
     }
 
     /// <summary>Where ground of these heights stands above these tangents, or nearly does.</summary>

@@ -15,6 +15,9 @@ namespace Glowcast.Engine.Terrain;
 /// </remarks>
 public sealed class HorizonFan
 {
+    // So many places are looked from in one direction, one after another.
+    private const int Together = 64;
+
     private readonly ElevationGrid grid;
     private readonly SightModel model;
     private readonly FanDirections directions;
@@ -58,45 +61,53 @@ public sealed class HorizonFan
         var blocks = FanBlock.Of(places, grid);
         var net = new FanNet(grid.Posts, directions);
         var done = 0;
-        Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), AllProcessors.Until(cancel), () => new float[directions.Count], (block, _, found) =>
+        Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), AllProcessors.Until(cancel), () => new float[Together * directions.Count], (block, _, found) =>
         {
             var mesh = net.For(block);
             var lastM = new Vector256<float>[net.Packets.Count];
             Array.Fill(lastM, Vector256.Create(float.NaN));
-            foreach (var (place, cell) in block.Places)
+            foreach (var some in block.Places.Chunk(Together))
             {
-                cancel.ThrowIfCancellationRequested();
-                Look(net, mesh, lastM, cell, places[place], found);
-                take(place, found);
+                Look(net, mesh, lastM, some, places, found, cancel);
+                for (var i = 0; i < some.Length; i++) take(some[i].Place, found.AsSpan(i * directions.Count, directions.Count));
             }
             progress?.Report((double)Interlocked.Add(ref done, block.Places.Count) / places.Count);
             return found;
         }, _ => { });
     }
 
-    private unsafe void Look(FanNet net, FanNet.Mesh mesh, Vector256<float>[] lastM, Cell eye, Place place, Span<float> horizonRad)
+    // One packet of directions after another, each for all the places: neighbours look at the same ground, which is still at hand then.
+    private unsafe void Look(
+        FanNet net, FanNet.Mesh mesh, Vector256<float>[] lastM, (int Place, Cell Cell)[] some, IReadOnlyList<Place> places, Span<float> horizonRad, CancellationToken cancel)
     {
         fixed (float* heights = grid.BareHeights)
         {
             var rays = new FanRays(heights, byRows, (float)model.DropPerMetre, (float)grid.Posts.CellSize.Metres);
-            var besideM = float.NaN;
+            Span<float> besideM = stackalloc float[Together];
+            besideM.Fill(float.NaN);
             for (var i = 0; i < net.Packets.Count; i++)
             {
+                cancel.ThrowIfCancellationRequested();
                 var (packet, axes) = (net.Packets[i], net.Packets[i].Axes);
-                if (isRagged || mesh.Ways(i, eye) is not { } ways)
-                {
-                    LookByRay(packet, place, horizonRad);
-                    continue;
-                }
                 var ground = axes.ByRows ? byRows : byColumns;
-                rays.Aim(ground, ways, new FanEyes(axes, eye, (float)place.Height.Metres));
-                var search = new FanSearch(rays, ground.LastLevel, packet.Floor, packet.Ceiling, isExact);
-                search.Guess(lastM[i]);
-                search.Guess(Vector256.Create(besideM));
-                search.Run();
-                lastM[i] = search.BestM;
-                besideM = lastM[i][packet.Count - 1];
-                Write(rays, search.Best, packet, horizonRad.Slice(packet.First, packet.Count));
+                for (var j = 0; j < some.Length; j++)
+                {
+                    var (place, eye) = (places[some[j].Place], some[j].Cell);
+                    var into = horizonRad.Slice((j * directions.Count) + packet.First, packet.Count);
+                    if (isRagged || mesh.Ways(i, eye) is not { } ways)
+                    {
+                        LookByRay(packet, place, into);
+                        continue;
+                    }
+                    rays.Aim(ground, ways, new FanEyes(axes, eye, (float)place.Height.Metres));
+                    var search = new FanSearch(rays, ground.LastLevel, packet.Floor, packet.Ceiling, isExact);
+                    search.Guess(lastM[i]);
+                    search.Guess(Vector256.Create(besideM[j]));
+                    search.Run();
+                    lastM[i] = search.BestM;
+                    besideM[j] = lastM[i][packet.Count - 1];
+                    Write(rays, search.Best, packet, into);
+                }
             }
         }
     }
@@ -108,7 +119,7 @@ public sealed class HorizonFan
         for (var i = 0; i < packet.Count; i++)
         {
             var horizon = probe.Find(directions[packet.First + i].Radians, Math.Atan(packet.Floor[i]), Math.Atan(packet.Ceiling[i]));
-            horizonRad[packet.First + i] = horizon.Found ? (float)horizon.AngleRad : float.NaN;
+            horizonRad[i] = horizon.Found ? (float)horizon.AngleRad : float.NaN;
         }
     }
 
