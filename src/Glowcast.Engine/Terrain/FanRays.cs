@@ -134,30 +134,62 @@ internal sealed unsafe class FanRays
         return new FanCrossing(cell, aside, Vector256.FusedMultiplyAdd(stretch.MetresStep, at, stretch.Metres), isInside, Height(index), Height(index + minorStride));
     }
 
-    /// <summary>The tangents at the edges of cells on the step of a stretch from one crossing to the next, that one among them; −∞ where none
-    /// counts.</summary>
-    /// <returns>False where none of them is above the best so far.</returns>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public bool OnEdges(in FanCrossing here, in FanCrossing next, in FanStretch stretch, Vector256<float> best, out Vector256<float> found)
+    /// <summary>Takes the tangents where the rays cross the edges of cells, from a line of posts over some steps: those greater than the best so far,
+    /// with the line from which the step sets out.</summary>
+    // Without a branch, and with little to keep: mirrored where they go down, all rays go up, and leave a cell by its far post.
+    public void Walk(int line, int steps, ref Vector256<float> best, ref Vector256<int> at)
     {
-        // Where a ray changes from one row of cells to the next, between the posts that both lines have there.
-        var edge = Vector256.Max(here.Cell, next.Cell);
-        var (post0, post1) = (here.Post(edge), next.Post(edge));
-        var t = (Vector256.ConvertToSingle(edge) - here.Aside) * stretch.PerAside;
-        var metres = Vector256.FusedMultiplyAdd(t, stretch.MetresStep, here.Metres);
-        var (onLineM, onEdgeM) = (next.HeightM, Vector256.FusedMultiplyAdd(t, post1 - post0, post0));
-        // A step over two edges has no posts in common with its lines.
-        var isThere = here.IsInside & next.IsInside & Vector256.Equals(Vector256.Abs(here.Cell - next.Cell), Vector256<int>.One);
-        // Most steps end here, without a quotient.
-        var couldCount = (next.IsInside & IsAbove(onLineM, next.Metres, best)) | (isThere & IsAbove(onEdgeM, metres, best));
-        if (couldCount == Vector256<int>.Zero)
+        steps = Math.Min(steps, forward > 0 ? ground.Majors - 1 - line : line);
+        var stretch = Stretch(line, steps);
+        var sign = stretch.AsideStep.AsInt32() & Vector256.Create(int.MinValue);
+        var isDown = sign >> 31;
+        var (y0, asideStep) = ((stretch.Aside.AsInt32() ^ sign).AsSingle(), (stretch.AsideStep.AsInt32() ^ sign).AsSingle());
+        var perAside = (stretch.PerAside.AsInt32() ^ sign).AsSingle();
+        var onwards = (minorStride ^ isDown) - isDown;
+        var index = minor * minorStride;
+        // Rows of cells, mirrored too, in the grid.
+        var firstRow = Vector256.ConvertToSingle(Vector256.ConditionalSelect(isDown, minor - lastCell - Vector256<int>.One, -minor));
+        var lastRow = firstRow + Vector256.ConvertToSingle(lastCell);
+        var end = lastRow + Vector256.Create(1 + Slack);
+
+        var one = Vector256<float>.One;
+        var post = heights + ((long)line * ground.MajorStride);
+        var row = Vector256.MaxNative(firstRow, Vector256.MinNative(lastRow, Vector256.Floor(y0)));
+        var far = Height(post, index + (Vector256.ConvertToInt32Native(row) * onwards) + onwards);
+        var (i, from) = (Vector256<float>.Zero, Vector256.Create(line));
+        for (var step = 0; step < steps; step++)
         {
-            found = default;
-            return false;
+            post += (long)ground.MajorStride * forward;
+            i += one;
+            var (aside, metres) = (Vector256.FusedMultiplyAdd(asideStep, i, y0), Vector256.FusedMultiplyAdd(stretch.MetresStep, i, stretch.Metres));
+            var last = row;
+            row = Vector256.MaxNative(firstRow, Vector256.MinNative(lastRow, Vector256.Floor(aside)));
+            var cell = index + (Vector256.ConvertToInt32Native(row) * onwards);
+            var (near, before) = (Height(post, cell), far);
+            far = Height(post, cell + onwards);
+            // So far into the cell; and so many steps ago at its edge, between the posts that both lines have there.
+            var part = aside - row;
+            var ago = part * perAside;
+            var edgeM = metres - (ago * stretch.MetresStep);
+            var onLine = Tangent(Vector256.FusedMultiplyAdd(far - near, part, near), metres);
+            var onEdge = Tangent(Vector256.FusedMultiplyAdd(before - near, ago, near), edgeM);
+            // A step over two edges has no posts in common with its lines.
+            var isInside = Vector256.LessThanOrEqual(aside, end);
+            var isLine = Vector256.GreaterThan(onLine, best) & Vector256.GreaterThanOrEqual(metres, nearestM) & isInside;
+            best = Vector256.ConditionalSelect(isLine, onLine, best);
+            var isEdge = Vector256.GreaterThan(onEdge, best) & Vector256.GreaterThanOrEqual(edgeM, nearestM) & isInside & Vector256.Equals(row, last + one);
+            best = Vector256.ConditionalSelect(isEdge, onEdge, best);
+            at = Vector256.ConditionalSelect((isLine | isEdge).AsInt32(), from, at);
+            from += Vector256.Create(forward);
         }
-        found = SweepTangent.Greater(
-            Counting(Tangent(onLineM, next.Metres), next.Metres, next.IsInside), Counting(Tangent(onEdgeM, metres), metres, isThere));
-        return true;
+    }
+
+    /// <summary>The line from which rays make the step that leads out of the grid, where that is one of some steps from a line on.</summary>
+    public Vector256<int> LeavingAmong(int line, int steps, Vector256<int> otherwise)
+    {
+        var since = stepsToEdge - Steps(line);
+        var isAmong = Vector256.GreaterThanOrEqual(since, Vector256<float>.Zero) & Vector256.LessThan(since, Vector256.Create((float)steps));
+        return Vector256.ConditionalSelect(isAmong.AsInt32(), Vector256.Create(line) + (Vector256.ConvertToInt32Native(since) * forward), otherwise);
     }
 
     /// <summary>False when no ground on the step of a stretch from one crossing to the next could stand above the best so far.</summary>
@@ -299,11 +331,6 @@ internal sealed unsafe class FanRays
         return Vector256.AndNot(isInside, cannotBeat.AsInt32());
     }
 
-    /// <summary>Where ground of these heights stands above these tangents, or nearly does.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<int> IsAbove(Vector256<float> heightM, Vector256<float> metres, Vector256<float> best) =>
-        Vector256.GreaterThan(heightM - eyeM, Vector256.FusedMultiplyAdd(metres, drop, best) * metres).AsInt32();
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<float> Line(in FanCrossing crossing) => Counting(Tangent(crossing.HeightM, crossing.Metres), crossing.Metres, crossing.IsInside);
 
@@ -368,7 +395,10 @@ internal sealed unsafe class FanRays
     /// <summary>The heights of eight posts [m].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     // In this order a hole, NaN, stays one.
-    private Vector256<float> Height(Vector256<int> index) => Vector256.MaxNative(floorM, EightValues.At(heights, index));
+    private Vector256<float> Height(Vector256<int> index) => Height(heights, index);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private Vector256<float> Height(float* from, Vector256<int> index) => Vector256.MaxNative(floorM, EightValues.At(from, index));
 
     /// <summary>Height over the eye on a step: a + b·t + c·t² [m], t from 0 to 1.</summary>
     private readonly record struct Parabola(Vector256<float> A, Vector256<float> B, Vector256<float> C);

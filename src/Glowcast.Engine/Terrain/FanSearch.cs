@@ -25,9 +25,6 @@ internal ref struct FanSearch
     // On this step a ray leaves the grid; −1 where that was not looked at.
     private Vector256<int> leavesAt;
 
-    private FanCrossing here;
-    private int hereLine;
-
     /// <param name="lastLevel">Squares of ground of 2^this cells are the largest there are.</param>
     /// <param name="floor">Tangents no greater than these are of no interest.</param>
     /// <param name="ceiling">One above its ceiling is answer enough.</param>
@@ -35,7 +32,7 @@ internal ref struct FanSearch
     public FanSearch(FanRays rays, int lastLevel, Vector256<float> floor, Vector256<float> ceiling, bool isExact)
     {
         (this.rays, this.ceiling, this.isExact) = (rays, ceiling, isExact);
-        (best, at, leavesAt, hereLine) = (floor, Vector256.Create(-1), Vector256.Create(-1), int.MinValue);
+        (best, at, leavesAt) = (floor, Vector256.Create(-1), Vector256.Create(-1));
         largest = Math.Min(LargestLevel, MaximumPyramid.FirstLevel + ((lastLevel - MaximumPyramid.FirstLevel) / LevelsDown * LevelsDown));
     }
 
@@ -106,16 +103,10 @@ internal ref struct FanSearch
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void Walk(int line)
     {
-        var stretch = rays.Stretch(line, 1 << MaximumPyramid.FirstLevel);
-        var last = hereLine == line ? here : rays.Crossing(line, stretch, 0);
-        for (var i = 1; i <= 1 << MaximumPyramid.FirstLevel; i++)
-        {
-            var next = rays.Crossing(line + rays.Forward, stretch, i);
-            if (rays.OnEdges(last, next, stretch, best, out var found)) Take(found, Vector256.Create(line));
-            leavesAt = Vector256.ConditionalSelect(Vector256.AndNot(last.IsInside, next.IsInside), Vector256.Create(line), leavesAt);
-            (last, line) = (next, line + rays.Forward);
-        }
-        (here, hereLine) = (last, line);
+        var (found, foundAt) = (best, at);
+        rays.Walk(line, 1 << MaximumPyramid.FirstLevel, ref found, ref foundAt);
+        (best, at) = (found, foundAt);
+        leavesAt = rays.LeavingAmong(line, 1 << MaximumPyramid.FirstLevel, leavesAt);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

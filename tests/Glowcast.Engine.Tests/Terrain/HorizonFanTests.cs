@@ -53,6 +53,26 @@ public class HorizonFanTests
     public void A_sea_of_cloud_is_ground() =>
         KeepsWithin(RoughGround.Of(seed: 8, size: 401).Under(Length.FromMetres(600)), SightModel.Usual.Under(Length.FromMetres(600)), 150);
 
+    // Due east and west a ray runs along a row of posts, and a hair beside it crosses it at a sharp angle.
+    [Fact]
+    public void Along_the_rows_of_posts_nothing_stands_higher_than_on_the_exact_ray()
+    {
+        var grid = RoughGround.Of(seed: 7, size: 401);
+        var (sights, azimuths) = (new SightLines(grid, SightModel.Usual), new[] { Azimuth.FromDegrees(90), Azimuth.FromDegrees(270) });
+        var places = (
+            from row in Enumerable.Range(0, 39)
+            from column in Enumerable.Range(0, 39)
+            let point = grid.Posts.ToPoint(5 + (10 * column), 5 + (10 * row) + ((column - 19) * 1e-5))
+            select new Place(point, grid.HeightAt(point)!.Value + Length.FromMetres(2))).ToList();
+        var horizonRad = new float[places.Count * azimuths.Length];
+        new HorizonFan(grid, SightModel.Usual, azimuths).Run(places, horizonRad);
+        for (var i = 0; i < horizonRad.Length; i++)
+        {
+            var exactDeg = sights.HorizonOf(places[i / azimuths.Length], azimuths[i % azimuths.Length]).Altitude!.Value.Degrees;
+            Assert.InRange(double.RadiansToDegrees(horizonRad[i]) - exactDeg, -BetweenEdgesDeg, MostAboveDeg);
+        }
+    }
+
     [Theory]
     [InlineData(19, 4_930_000, 300_000)]
     [InlineData(19, 7_900_000, 700_000)]
