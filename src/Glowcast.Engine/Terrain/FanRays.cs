@@ -139,7 +139,10 @@ internal sealed unsafe class FanRays
     // Without a branch, and with little to keep: mirrored where they go down, all rays go up, and leave a cell by its far post.
     public void Walk(int line, int steps, ref Vector256<float> best, ref Vector256<int> at)
     {
-        steps = Math.Min(steps, forward > 0 ? ground.Majors - 1 - line : line);
+        // The outermost squares reach beyond the grid, before the eye as well as at the far end.
+        var (begin, stop) = (Math.Clamp(line, 0, ground.Majors - 1), Math.Clamp(line + (steps * forward), 0, ground.Majors - 1));
+        (line, steps) = (begin, Math.Abs(stop - begin));
+        if (steps == 0) return;
         var stretch = Stretch(line, steps);
         var sign = stretch.AsideStep.AsInt32() & Vector256.Create(int.MinValue);
         var isDown = sign >> 31;
@@ -150,13 +153,14 @@ internal sealed unsafe class FanRays
         // Rows of cells, mirrored too, in the grid.
         var firstRow = Vector256.ConvertToSingle(Vector256.ConditionalSelect(isDown, minor - lastCell - Vector256<int>.One, -minor));
         var lastRow = firstRow + Vector256.ConvertToSingle(lastCell);
-        var end = lastRow + Vector256.Create(1 + Slack);
+        var (lower, upper) = (firstRow - Vector256.Create(Slack), lastRow + Vector256.Create(1 + Slack));
 
         var one = Vector256<float>.One;
         var post = heights + ((long)line * ground.MajorStride);
         var row = Vector256.MaxNative(firstRow, Vector256.MinNative(lastRow, Vector256.Floor(y0)));
         var far = Height(post, index + (Vector256.ConvertToInt32Native(row) * onwards) + onwards);
         var (i, from) = (Vector256<float>.Zero, Vector256.Create(line));
+        var (highest, highestAt) = (best, at);
         for (var step = 0; step < steps; step++)
         {
             post += (long)ground.MajorStride * forward;
@@ -173,15 +177,17 @@ internal sealed unsafe class FanRays
             var edgeM = metres - (ago * stretch.MetresStep);
             var onLine = Tangent(Vector256.FusedMultiplyAdd(far - near, part, near), metres);
             var onEdge = Tangent(Vector256.FusedMultiplyAdd(before - near, ago, near), edgeM);
+            var isInside = Vector256.GreaterThanOrEqual(aside, lower) & Vector256.LessThanOrEqual(aside, upper);
+            var isLine = Vector256.GreaterThan(onLine, highest) & Vector256.GreaterThanOrEqual(metres, nearestM) & isInside;
+            highest = Vector256.ConditionalSelect(isLine, onLine, highest);
             // A step over two edges has no posts in common with its lines.
-            var isInside = Vector256.LessThanOrEqual(aside, end);
-            var isLine = Vector256.GreaterThan(onLine, best) & Vector256.GreaterThanOrEqual(metres, nearestM) & isInside;
-            best = Vector256.ConditionalSelect(isLine, onLine, best);
-            var isEdge = Vector256.GreaterThan(onEdge, best) & Vector256.GreaterThanOrEqual(edgeM, nearestM) & isInside & Vector256.Equals(row, last + one);
-            best = Vector256.ConditionalSelect(isEdge, onEdge, best);
-            at = Vector256.ConditionalSelect((isLine | isEdge).AsInt32(), from, at);
+            var isOver = Vector256.Equals(row, last + one);
+            var isEdge = Vector256.GreaterThan(onEdge, highest) & Vector256.GreaterThanOrEqual(edgeM, nearestM) & isInside & isOver;
+            highest = Vector256.ConditionalSelect(isEdge, onEdge, highest);
+            highestAt = Vector256.ConditionalSelect((isLine | isEdge).AsInt32(), from, highestAt);
             from += Vector256.Create(forward);
         }
+        (best, at) = (highest, highestAt);
     }
 
     /// <summary>The line from which rays make the step that leads out of the grid, where that is one of some steps from a line on.</summary>

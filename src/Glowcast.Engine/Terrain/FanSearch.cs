@@ -103,9 +103,7 @@ internal ref struct FanSearch
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void Walk(int line)
     {
-        var (found, foundAt) = (best, at);
-        rays.Walk(line, 1 << MaximumPyramid.FirstLevel, ref found, ref foundAt);
-        (best, at) = (found, foundAt);
+        rays.Walk(line, 1 << MaximumPyramid.FirstLevel, ref best, ref at);
         leavesAt = rays.LeavingAmong(line, 1 << MaximumPyramid.FirstLevel, leavesAt);
     }
 

@@ -12,7 +12,7 @@ namespace Glowcast.Engine.Terrain;
 public sealed class HorizonTable
 {
     /// <summary>Goes up when horizons are worked out in another way, so that kept tables of an older one are not found.</summary>
-    internal const double Edition = 2;
+    internal const double Edition = 3;
 
     // No sun stands so high; said of where it never stands.
     private const double NeverRad = Math.PI / 2;

@@ -103,6 +103,9 @@ internal readonly struct RayWays
         var isAhead = Vector256.GreaterThanOrEqual(k, Vector256<float>.Zero);
         for (var round = 0; round < 2; round++) k -= (AsideAfter(k) - aside) / (a1 + (k * ((a2 * 2f) + (k * a3 * 3f))));
         isAhead &= Vector256.GreaterThanOrEqual(k, Vector256<float>.Zero);
+        // A root of the quadratic far beyond the grid leads Newton's method anywhere.
+        var offBy = Vector256.Abs(AsideAfter(k) - aside);
+        isAhead &= Vector256.LessThanOrEqual(offBy, Vector256.FusedMultiplyAdd(Vector256.Abs(aside), Vector256.Create(1e-5f), Vector256.Create(0.01f)));
         return Vector256.ConditionalSelect(isAhead, k, Vector256.Create(float.PositiveInfinity));
     }
 

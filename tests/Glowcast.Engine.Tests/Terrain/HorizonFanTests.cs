@@ -73,6 +73,38 @@ public class HorizonFanTests
         }
     }
 
+    // Rays that leave by a side, or never do, from places beside it; the outermost squares of ground reach beyond the grid.
+    [Theory]
+    [InlineData(402, false)]
+    [InlineData(403, false)]
+    [InlineData(404, false)]
+    [InlineData(402, true)]
+    [InlineData(403, true)]
+    [InlineData(404, true)]
+    public void Beside_the_edges_of_the_grid_it_holds_as_well(int size, bool isExact)
+    {
+        var rough = RoughGround.Of(seed: size, size);
+        var grid = new ElevationGrid(new GridPosts(size, size, 69, 20, 1 / 1200.0, 1 / 1200.0), [.. rough.Heights], "made for a test");
+        var sights = new SightLines(grid, SightModel.Usual);
+        // About due north, east, south and west.
+        Azimuth[] azimuths = [.. Enumerable.Range(0, 84).Select(i => Azimuth.FromDegrees((358 + (90 * (i / 21)) + (0.2 * (i % 21))) % 360))];
+        var places = (
+            from i in Enumerable.Range(1, 27)
+            let along = i * size / 28.0
+            let inside = 0.02 + (0.6 * (i % 3))
+            from cell in new[] { (X: along, Y: inside), (X: along, Y: size - 1 - inside), (X: inside, Y: along), (X: size - 1 - inside, Y: along) }
+            let point = grid.Posts.ToPoint(cell.X, cell.Y)
+            select new Place(point, grid.HeightAt(point)!.Value + Length.FromMetres(2))).ToList();
+        var horizonRad = new float[places.Count * azimuths.Length];
+        new HorizonFan(grid, SightModel.Usual, azimuths, isExact).Run(places, horizonRad);
+        for (var i = 0; i < horizonRad.Length; i++)
+        {
+            var exactDeg = sights.HorizonOf(places[i / azimuths.Length], azimuths[i % azimuths.Length]).Altitude!.Value.Degrees;
+            // A ray at a sharp angle to the edge is followed until it is a ten-thousandth of a cell beyond.
+            Assert.InRange(double.RadiansToDegrees(horizonRad[i]) - exactDeg, isExact ? -0.01 : -BetweenEdgesDeg, 0.02);
+        }
+    }
+
     [Theory]
     [InlineData(19, 4_930_000, 300_000)]
     [InlineData(19, 7_900_000, 700_000)]
