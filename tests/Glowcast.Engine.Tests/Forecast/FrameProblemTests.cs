@@ -25,7 +25,7 @@ public class FrameProblemTests
     {
         var lookout = Place.FromDegrees(46.5, 7 + ((Valley.WestRidgeColumn + 1) / 1200.0), Valley.WestCrestM - 100 + 1.7);
         var plan = ValleyLight.Plan with { Lookout = new Lookout(lookout.Point, Length.FromMetres(1.7), null), Span = BearingSpan.FromDegrees(75, 105) };
-        var scene = Scene.Of(Valley.Grid, SightModel.Usual, lookout, plan.Span, plan.Thresholds, cancel: TestContext.Current.CancellationToken);
+        var scene = Scene.Of(Valley.Grid, SightModel.Usual, lookout, plan.Span, plan.Thresholds);
         var chart = LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, lookout.Point, null), cancel: TestContext.Current.CancellationToken)!;
         var (light, window) = Light(chart, plan);
         Assert.Equal(FrameProblem.ValleyNotYetShaded, light.ProblemAt(0, window.StartS - TenMinutesS));
