@@ -1,0 +1,38 @@
+using Glowcast.Engine.Measures;
+using NodaTime;
+
+namespace Glowcast.Engine.Weather;
+
+/// <summary>Weather by the hour: what a set of files says of any place and time in its reach.</summary>
+public sealed class WeatherFiles
+{
+    private readonly Dictionary<(WeatherRun, GeoPoint, HumidityRule), ModelProfiles> profiles = [];
+
+    public WeatherFiles(GribSet set)
+    {
+        Set = set;
+        Runs = WeatherRun.Of(set);
+    }
+
+    public GribSet Set { get; }
+
+    /// <summary>The newest first.</summary>
+    public IReadOnlyList<WeatherRun> Runs { get; }
+
+    /// <summary>The profile of the newest run that reaches the place and time; null where none does.</summary>
+    public ModelProfile? ProfileAt(GeoPoint point, Instant instant, HumidityRule rule = HumidityRule.ByProducer) =>
+        Runs.Select(run => ProfilesOf(run, point, rule).At(instant)).FirstOrDefault(profile => profile is not null);
+
+    /// <summary>From when to when profiles can be had, over all runs; null without any.</summary>
+    public Interval? Reach
+    {
+        get
+        {
+            var times = Runs.SelectMany(run => run.Times.Where(time => ModelProfiles.HasAir(run, time))).Order().ToList();
+            return times.Count == 0 ? null : new Interval(times[0], times[^1]);
+        }
+    }
+
+    private ModelProfiles ProfilesOf(WeatherRun run, GeoPoint point, HumidityRule rule) =>
+        profiles.TryGetValue((run, point, rule), out var known) ? known : profiles[(run, point, rule)] = new ModelProfiles(run, point, rule);
+}
