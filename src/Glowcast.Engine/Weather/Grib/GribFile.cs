@@ -2,7 +2,7 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Weather;
 
-/// <summary>Fields of weather models: what files of GRIB edition 2 hold, found by their headers (docs/model.md, W12).</summary>
+/// <summary>Fields of weather models: what files of GRIB edition 2 hold, found by their headers (docs/model.md, W14).</summary>
 /// <param name="Fields">Those that can be read, in the order of the files.</param>
 /// <param name="Refused">What was passed over because it is damaged or not read, in sentences.</param>
 public sealed record GribSet(IReadOnlyList<GribField> Fields, IReadOnlyList<Fault> Refused)

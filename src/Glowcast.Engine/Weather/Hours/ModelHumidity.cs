@@ -6,11 +6,11 @@ public enum HumidityRule
     /// <summary>Saturation over water at any temperature, as soundings report it.</summary>
     OverWater,
 
-    /// <summary>As the service that made the field reckons: over ice where it is cold (docs/model.md, W14).</summary>
+    /// <summary>As the service that made the field reckons: over ice where it is cold (docs/model.md, W16).</summary>
     ByProducer,
 }
 
-/// <summary>From the humidity of a model to the dew point over water that soundings have (docs/model.md, W14).</summary>
+/// <summary>From the humidity of a model to the dew point over water that soundings have (docs/model.md, W16).</summary>
 internal static class ModelHumidity
 {
     private const int Ncep = 7;

@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace Glowcast.Engine.Weather;
 
-/// <summary>The air over a place as a model has it, fit for the judge of soundings (docs/model.md, W13).</summary>
+/// <summary>The air over a place as a model has it, fit for the judge of soundings (docs/model.md, W15).</summary>
 /// <param name="Diagnosis">What the judge finds in it.</param>
 /// <param name="Bracket">The hours of the run that it lies between.</param>
 /// <param name="Covers">Of the sky, as the model itself has it.</param>

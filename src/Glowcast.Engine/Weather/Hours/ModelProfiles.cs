@@ -29,7 +29,7 @@ internal sealed class ModelProfiles(WeatherRun run, GeoPoint point, HumidityRule
     {
         if (run.Around(instant, time => HasAir(run, time)) is not { } bracket) return null;
         var levels = LevelsAt(bracket);
-        if (levels.Count < FewestLevels) return null;
+        if (levels.Count(level => level is { TemperatureC: not null, DewPointC: not null }) < FewestLevels) return null;
         var sounding = new Sounding("model profile", levels) { Station = ParameterNames.CentreOf(run.Centre), At = instant, Place = point };
         var diagnosis = CloudDiagnosis.Of(Profile.Of(sounding, "weather"));
         return new ModelProfile(run, point, instant, bracket, diagnosis, CoversAt(bracket));
@@ -39,8 +39,8 @@ internal sealed class ModelProfiles(WeatherRun run, GeoPoint point, HumidityRule
     {
         var ground = GroundAt(bracket);
         var above = IsobaricAt(bracket);
-        if (above.Count < FewestLevels) above = NativeAt(bracket);
-        above = above.FindAll(level => IsOver(level, ground));
+        if (above.Count(level => level is { TemperatureC: not null, DewPointC: not null }) < FewestLevels) above = NativeAt(bracket);
+        above = above.FindAll(level => level is { TemperatureC: not null, DewPointC: not null } && IsOver(level, ground));
         return ground is { TemperatureC: not null, DewPointC: not null } ? [ground.Value, .. above] : above;
     }
 

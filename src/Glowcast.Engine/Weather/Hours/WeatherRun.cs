@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Weather;
@@ -23,6 +24,11 @@ public sealed class WeatherRun
 
     /// <summary>The instants that any field is valid for, in order.</summary>
     public IReadOnlyList<Instant> Times { get; }
+
+    public int FieldCount => fields.Count;
+
+    /// <summary>The width of the finest cells of any of its fields.</summary>
+    internal Length SmallestCell => fields.Values.Select(any => any.Grid).Distinct().Select(grid => grid.CellSize).Min();
 
     /// <summary>Runs of a set, the newest first. Means and sums over an interval, statistics of ensembles and members but the first are no state of the air at an hour, and left out.</summary>
     public static IReadOnlyList<WeatherRun> Of(GribSet set)

@@ -15,7 +15,7 @@ public class RealGribTests
 
     private static bool IsRefused(string file) => file.Contains("jpeg2000", StringComparison.Ordinal) || file.StartsWith("refuse", StringComparison.Ordinal);
 
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Every_field_of_every_file_has_the_header_and_the_numbers_of_the_table()
     {
         foreach (var file in GribFiles.SharedRows("grib/messages.csv").Where(row => !IsRefused(row["file"])).GroupBy(row => row["file"]))
@@ -52,7 +52,7 @@ public class RealGribTests
         Assert.Equal(row.Number("mean"), present.Average(), 1e-7 * Math.Max(1, Math.Abs(present.Max())));
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Single_points_have_their_places_and_values()
     {
         foreach (var table in Directory.EnumerateFiles(GribFiles.SharedPath("grib"), "*.expected.csv").Select(Path.GetFileName).Where(name => !IsRefused(name!) && !name!.StartsWith("header", StringComparison.Ordinal)))
@@ -74,7 +74,7 @@ public class RealGribTests
         }
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Values_at_any_place_are_those_of_the_table()
     {
         foreach (var file in GribFiles.SharedRows("grib/interpolated.csv").Where(row => !IsRefused(row["file"])).GroupBy(row => row["file"]))
@@ -108,7 +108,7 @@ public class RealGribTests
         else Assert.True(Math.Abs(row.Number(column) - actual) <= 1e-5 * Math.Max(Math.Abs(row.Number(column)), 1e-3), $"{where}: {column} {row[column]}, read {actual:R}");
     }
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [InlineData("refuse_icon_icosahedral", "icosahedral")]
     [InlineData("refuse_reduced_gaussian", "reduced")]
     [InlineData("ncep_jpeg2000_ll_rcat250", "JPEG 2000")]
