@@ -57,7 +57,7 @@ public sealed class MadeValley : IDisposable
     /// <inheritdoc cref="Write(string, string)"/>
     public string Write(string name, byte[] bytes)
     {
-        var path = Path.Combine(Path.GetDirectoryName(Grid)!, name);
+        var path = Path.Combine(Folder, name);
         File.WriteAllBytes(path, bytes);
         return path;
     }
