@@ -4,6 +4,7 @@ using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Forecasts;
+using Glowcast.Server.Grids;
 using Glowcast.Server.Kept;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Takes;
@@ -35,13 +36,13 @@ internal static class TakesApi
             .Accepts<IFormFileCollection>("multipart/form-data").ShowsBody("multipart/form-data", new JsonObject { ["files"] = new JsonArray("the first bytes of IMG_0102.CR3", "the first bytes of IMG_0103.CR3") })
             .Produces<FrameHeadsAnswer>()
             .ProducesValidationProblem()
-            .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType);
+            .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status429TooManyRequests);
     }
 
-    private static async Task<IResult> ReadFramesAsync(HttpContext context, CancellationToken cancel)
+    private static async Task<IResult> ReadFramesAsync(HttpContext context, ReadersMemory memory, CancellationToken cancel)
     {
         Limit(context, FrameHeads.MostBytesInAll);
-        return TypedResults.Ok(await FrameHeads.ReadAsync(context.Request, cancel));
+        return TypedResults.Ok(await FrameHeads.ReadAsync(context.Request, memory, cancel));
     }
 
     private static async Task<IResult> PostAsync(HttpContext context, KeptSoundings soundings, ForecastDesk desk, NoteBook notes, IClock time)

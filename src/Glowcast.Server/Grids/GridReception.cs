@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
@@ -9,13 +8,13 @@ using NodaTime;
 namespace Glowcast.Server.Grids;
 
 /// <summary>Looks at what arrived, and keeps it only if the readers find a grid in it.</summary>
-internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
+internal sealed class GridReception(IGrids grids, ReadersMemory memory, IClock clock) : IDisposable
 {
     private const int LongestName = 120;
     private const int UploadsAtOnce = 4;
     private const int UploadsWaiting = 64;
 
-    // Reading a grid may take as much memory as the largest grid has.
+    // What is read is forgotten again; the largest grid takes as much memory as all readers have.
     private readonly SemaphoreSlim looking = new(1);
     private readonly Turns uploads = new(UploadsAtOnce, UploadsWaiting);
 
@@ -54,7 +53,7 @@ internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
         try
         {
             using var file = arrived.Open();
-            return GridAnswer.Of(GridFile.Read(file, arrived.FileName));
+            return GridAnswer.Of(await memory.ReadAsync(file, arrived.FileName, cancel));
         }
         catch (BadInputException bad)
         {

@@ -1,6 +1,6 @@
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Grids;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Net.Http.Headers;
 
@@ -23,7 +23,7 @@ internal static class FrameHeads
 
     /// <exception cref="BadInputException">It is no form of files, or has too many or too long ones.</exception>
     /// <exception cref="BadHttpRequestException">It is of another kind.</exception>
-    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, CancellationToken cancel)
+    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, ReadersMemory memory, CancellationToken cancel)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || !type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
             throw new BadHttpRequestException("Send the beginnings of the files as multipart/form-data, each as a file with its name.", StatusCodes.Status415UnsupportedMediaType);
@@ -36,7 +36,7 @@ internal static class FrameHeads
             while (await parts.ReadNextSectionAsync(cancel) is { } part)
             {
                 if (frames.Count + skipped.Count == MostFiles) throw new BadInputException("files", $"Are more than {MostFiles}; send them in several requests.");
-                Read(NameOf(part), await HeadAsync(part, cancel), frames, skipped);
+                await ReadAsync(NameOf(part), await HeadAsync(part, cancel), memory, frames, skipped, cancel);
             }
         }
         catch (Exception broken) when (broken is InvalidDataException || (broken is IOException && broken is not BadHttpRequestException))
@@ -46,11 +46,11 @@ internal static class FrameHeads
         return frames.Count + skipped.Count > 0 ? new FrameHeadsAnswer(frames, skipped) : throw new BadInputException("files", "Are none; send the beginning of one picture at least.");
     }
 
-    private static void Read(string name, MemoryStream head, List<PostedFrame> frames, List<SkippedFileAnswer> skipped)
+    private static async Task ReadAsync(string name, MemoryStream head, ReadersMemory memory, List<PostedFrame> frames, List<SkippedFileAnswer> skipped, CancellationToken cancel)
     {
         try
         {
-            frames.Add(PostedFrame.Of(FrameReader.Read(head, name)));
+            frames.Add(PostedFrame.Of(await memory.ReadAsync(head, name, cancel)));
         }
         catch (BadInputException bad)
         {

@@ -6,9 +6,12 @@ namespace Glowcast.Engine.Take;
 /// within. The file is only read.</summary>
 /// <remarks>The tags are those of EXIF 2.32 (CIPA DC-008-2019), and no others are looked at. Whatever a file claims, what is read of
 /// it and what is worked on is bounded (<see cref="PictureBytes"/>, <see cref="TagWalk"/>, <see cref="DecodingBudget"/>): less than
-/// 256 MB of memory, the file's own pages not counted, and a few seconds.</remarks>
+/// <see cref="MostWorkingBytes"/> of memory, and a few seconds.</remarks>
 public static class FrameReader
 {
+    /// <summary>No file takes more memory while it is read.</summary>
+    public const long MostWorkingBytes = 256L << 20;
+
     /// <param name="file">Can be sought; read from its beginning.</param>
     /// <param name="name">Of the file, for the frame and for faults.</param>
     /// <exception cref="BadInputException">It is no picture file, or so broken that nothing can be read.</exception>

@@ -53,14 +53,21 @@ internal static class JpegGlance
         return cells.Glance;
     }
 
-    /// <summary>Stops at errors, and writes nothing anywhere.</summary>
+    /// <summary>Stops at errors and where there is no end of remarks, and writes nothing anywhere.</summary>
     private sealed class Strict : jpeg_error_mgr
     {
+        // Of a sound picture the decoder remarks a few dozen things, besides each restart (level 3).
+        private const int MostRemarks = 10_000;
+        private const int OfRestarts = 3;
+
+        private int remarks;
+
         public override void error_exit() => throw new InvalidDataException(format_message());
 
-        // Of a file that breaks off the rest would be grey.
         public override void emit_message(int msg_level)
         {
+            if (msg_level < OfRestarts && ++remarks > MostRemarks) throw new InvalidDataException("No end of markers.");
+            // Of a file that breaks off the rest would be grey.
             if (msg_level < 0 && format_message() == GetMessageText((int)J_MESSAGE_CODE.JWRN_JPEG_EOF)) throw new InvalidDataException(format_message());
         }
 
