@@ -43,7 +43,7 @@ public sealed class MaskedTiffTests : IDisposable
     }
 
     // GDAL 3.6.2 writes the mask, and overviews with masks of their own after it.
-    [Theory(SkipUnless = nameof(Gdal.IsInstalled), SkipType = typeof(Gdal), Skip = Gdal.IsMissing)]
+    [TheoryNeeds<Gdal>]
     [InlineData("")]
     [InlineData("-co TILED=YES -co BLOCKXSIZE=32 -co BLOCKYSIZE=16 -co COMPRESS=DEFLATE")]
     [InlineData("-co COMPRESS=LZW -co ENDIANNESS=BIG -co BLOCKYSIZE=3")]
