@@ -15,6 +15,7 @@ using Glowcast.Engine.Weather;
 using Glowcast.Server;
 using Glowcast.Server.Grids;
 using Glowcast.Server.Kept;
+using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
 using Glowcast.Server.Takes;
 using Microsoft.AspNetCore.Http;
@@ -153,9 +154,10 @@ internal static class Targets
         var request = new DefaultHttpContext().Request;
         (request.ContentType, request.Body) = ("multipart/form-data; boundary=a", new MemoryStream(bytes, writable: false));
         using var memory = new ReadersMemory(new ServerOptions());
+        using var turns = new Turns(1, 1);
         try
         {
-            FrameHeads.ReadAsync(request, memory, CancellationToken.None).GetAwaiter().GetResult();
+            FrameHeads.ReadAsync(request, turns, memory, CancellationToken.None).GetAwaiter().GetResult();
         }
         catch (BadHttpRequestException)
         {

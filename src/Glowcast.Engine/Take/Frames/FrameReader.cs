@@ -18,7 +18,7 @@ public static class FrameReader
     public static ShotFrame Read(Stream file, string name)
     {
         ArgumentNullException.ThrowIfNull(file);
-        var fields = new ExifFields(PictureParts.Of(file, name));
+        var fields = new ExifFields(PictureFile.Read(file, name));
         return fields.FrameOf(name) with { Glance = PreviewGlance.Of(file, fields) };
     }
 
@@ -30,7 +30,7 @@ public static class FrameReader
     {
         ArgumentNullException.ThrowIfNull(file);
         var budget = new DecodingBudget();
-        return PreviewGlance.In(file, new ExifFields(PictureParts.Of(file, name)), budget)
+        return PreviewGlance.In(file, new ExifFields(PictureFile.Read(file, name)), budget)
             .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegGlance.Of(jpeg, 1, null, budget) is not null);
     }
 }

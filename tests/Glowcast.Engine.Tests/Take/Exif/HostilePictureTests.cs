@@ -60,7 +60,7 @@ public class HostilePictureTests
         }
         Assert.NotNull(Cheap(made.ToArray()));
         using var stream = new MemoryStream(made.ToArray());
-        Assert.Equal(TagWalk.MostDirectories, PictureParts.Of(stream, "made").Directories.Count);
+        Assert.Equal(TagWalk.MostDirectories, PictureFile.Read(stream, "made").Directories.Count);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public class HostilePictureTests
             writer.Write((uint)((i + 1) * 6000));
         }
         using var sparse = new LongZeros(made.ToArray(), 400L << 20);
-        var parts = PictureParts.Of(sparse, "made");
+        var parts = PictureFile.Read(sparse, "made");
         Assert.InRange(parts.Bytes.PagesRead, 1, PictureBytes.MostPages);
         Assert.True(sparse.BytesRead <= (long)PictureBytes.MostPages * PictureBytes.PageBytes);
     }
