@@ -61,6 +61,7 @@ public static class ServerHost
     private static void AddServices(IServiceCollection services, ServerOptions options)
     {
         services.AddSingleton(options);
+        services.AddSingleton<ReadersMemory>();
         services.AddSingleton<GridShelf>();
         services.AddSingleton<GridReception>();
         services.AddSingleton<Queues>();
@@ -93,8 +94,17 @@ public static class ServerHost
         app.UsePage();
     }
 
-    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options) => AccessToken.OpenAsync(
-        services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
+    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options)
+    {
+        try
+        {
+            return AccessToken.OpenAsync(services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
+        }
+        catch (DamagedException damaged)
+        {
+            throw new BadInputException("data", $"No token can be kept, and without one nobody beyond this machine may be let in. {damaged.Message}");
+        }
+    }
 
     private static void Map(WebApplication app)
     {
