@@ -48,7 +48,7 @@ public static class Forecaster
         {
             Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
         })];
-        var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);
+        var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
         var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
@@ -96,7 +96,7 @@ public static class Forecaster
     {
         if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), cancel: cancel) is not { } chart) return null;
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        return FitSearch.Fit(new LightOfDay(chart, WindowSearch.Windows(chart), brightness, plan.ExposureDriftStops), new SetSequence(set));
+        return FitSearch.Fit(new LightOfDay(chart, WindowSearch.Windows(chart), brightness, SetWishes.Of(plan, plan.Date.Value)), new SetSequence(set));
     }
 
     // By what they cost the print; of those that cost the same, what can be done on the day itself comes first.

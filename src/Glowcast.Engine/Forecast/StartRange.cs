@@ -1,0 +1,24 @@
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>One end of a stretch of possible starts: the exposure that allows none beyond it, and the light it waits for or loses.</summary>
+/// <param name="StartS">Of the sets.</param>
+/// <param name="LightS">The moment of that light.</param>
+/// <param name="IsRidge">It is the ridge's light that comes or goes then; else the valley's.</param>
+internal readonly record struct StartEdge(double StartS, double LightS, bool IsRidge, PlannedShot Shot);
+
+/// <summary>Starts from which every exposure has its light, from the first to the last; where there is none, what they miss one another by.</summary>
+internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubt FirstDoubt, EdgeDoubt LastDoubt)
+{
+    /// <summary>Negative where no start is possible.</summary>
+    public double LengthS => Last.StartS - First.StartS;
+
+    public bool IsPossible => LengthS > 0;
+
+    public bool IsUnknownBeyond => FirstDoubt.UnknownBeyond is not null || LastDoubt.UnknownBeyond is not null;
+
+    private double Correlation { get; } = EdgeDoubt.Correlation(FirstDoubt, LastDoubt, First.IsRidge == Last.IsRidge);
+
+    /// <summary>The chance that all exposures have their light (docs/model.md, F16).</summary>
+    public double ChanceOf(double startS) => EdgeChance.BothBelow(
+        (startS - First.StartS) / FirstDoubt.CombinedS, (Last.StartS - startS) / LastDoubt.CombinedS, -Correlation);
+}
