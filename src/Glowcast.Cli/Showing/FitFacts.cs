@@ -10,8 +10,8 @@ internal static class FitFacts
     {
         page.Paragraph(FitWords.Verdict(fit), fit.Verdict switch
         {
-            Engine.Forecast.Verdict.Fits => Tone.Good,
-            Engine.Forecast.Verdict.Tight => Tone.Doubtful,
+            Engine.Measures.Verdict.Fits => Tone.Good,
+            Engine.Measures.Verdict.Tight => Tone.Doubtful,
             _ => Tone.Bad,
         });
         page.Facts(
@@ -29,7 +29,7 @@ internal static class FitFacts
     {
         if (remedies.Count == 0)
         {
-            if (fit.Verdict == Engine.Forecast.Verdict.TooLong && whyNothingFits is not null) page.Paragraph(whyNothingFits);
+            if (fit.Verdict == Engine.Measures.Verdict.TooLong && whyNothingFits is not null) page.Paragraph(whyNothingFits);
             return;
         }
         page.Paragraph($"What {(fit.IsPossible ? "gives it room" : "makes it fit")}, the cheapest for the print first:");

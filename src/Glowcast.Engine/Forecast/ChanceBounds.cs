@@ -1,3 +1,5 @@
+using Glowcast.Engine.Measures;
+
 namespace Glowcast.Engine.Forecast;
 
 /// <summary>From which chance on a set is said to fit, and how high a chance may be called where something cannot be known.</summary>
@@ -5,7 +7,7 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="Fits">The least chance of a set that fits.</param>
 /// <param name="Tight">The least chance of a set that is tight; below it, it does not fit.</param>
 /// <param name="UnknownMost">The most that is claimed where ground past the edge of the grid could matter, or the ridge may not be seen.</param>
-public sealed record ChanceBounds(double Fits = 0.9, double Tight = 0.5, double UnknownMost = 0.75)
+public sealed record ChanceBounds(double Fits = 0.9, double Tight = 0.5, double UnknownMost = 0.9)
 {
     public static ChanceBounds Usual { get; } = new();
 

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -7,8 +8,6 @@ namespace Glowcast.Engine.Forecast;
 /// <summary>Lays sets over a day's light: which window, which start, and how sure.</summary>
 internal static class FitSearch
 {
-    private const int Looks = 120;
-
     /// <inheritdoc cref="Fit(JudgedDay, SetSequence)"/>
     public static SetFit Fit(LightOfDay light, SetSequence sets) => Fit(JudgedDay.Of(light), sets);
 
@@ -50,7 +49,7 @@ internal static class FitSearch
     private static ChosenStart Advised(JudgedDay day, SetJudge judge, SetSequence sets)
     {
         if (judge.Best is not { IsPossible: true } range) return new ChosenStart(day.NextWholeS(judge.LeastLossS()), StartReason.LeastLost);
-        return StartChoice.Of([.. LooksAt(day, range).Select(startS => CandidateAt(day, judge, sets, startS))], day.Wishes.ToleranceStops);
+        return StartChoice.Of([.. LooksAt(day, range).Select(startS => CandidateAt(day, judge.Window.Ridge, range, sets, startS))], day.Wishes.ToleranceStops);
     }
 
     /// <summary>Whole seconds, evenly through the possible starts; their middle where there is no whole second between them.</summary>
@@ -59,15 +58,15 @@ internal static class FitSearch
         var firstS = day.NextWholeS(range.First.StartS);
         var seconds = Math.Ceiling(range.Last.StartS - firstS);
         if (seconds < 1) return [(range.First.StartS + range.Last.StartS) / 2];
-        var stepS = Math.Max(1, Math.Ceiling(seconds / Looks));
+        var stepS = Math.Max(1, Math.Ceiling(seconds / day.Looks));
         return Enumerable.Range(0, (int)Math.Ceiling(seconds / stepS)).Select(look => firstS + (look * stepS));
     }
 
-    private static StartCandidate CandidateAt(JudgedDay day, SetJudge judge, SetSequence sets, double startS)
+    // By the chance before it is held down for what is unknown, which goes for all starts alike.
+    private static StartCandidate CandidateAt(JudgedDay day, RidgeBrightness ridge, StartRange range, SetSequence sets, double startS)
     {
-        var ridge = judge.Window.Ridge;
         var light = ridge.At(day.At(startS + (sets.TotalS / 2)));
         return new StartCandidate(
-            startS, judge.ChanceOf(startS), ExposureDrift.FirstToLast(ridge, sets, day.At(startS)), LightRichness.Warmth(light.DirectColour), LightRichness.Depth(light));
+            startS, range.ChanceOf(startS), ExposureDrift.FirstToLast(ridge, sets, day.At(startS)), LightRichness.Warmth(light.DirectColour), LightRichness.Depth(light));
     }
 }

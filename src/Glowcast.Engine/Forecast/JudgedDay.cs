@@ -8,6 +8,9 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="At">The instant of a moment of the day [s].</param>
 internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<double, Instant> At, EdgeDoubts Doubts, SetWishes Wishes)
 {
+    /// <summary>How many starts are compared.</summary>
+    public int Looks { get; init; } = 120;
+
     public static JudgedDay Of(LightOfDay day)
     {
         var (chart, span) = (day.Chart, SpanLight.Of(day.Chart));

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -8,4 +9,16 @@ internal sealed record JudgedSets(JudgedDay Day, SetJudge Judge, SetSequence Set
     public JudgedStart At(Instant start) => JudgedStart.Of(Judge, Sets, Day, start);
 
     public IReadOnlyList<JudgedStart> Table(IEnumerable<Instant> named) => JudgedStart.Table(Judge, Sets, Day, named);
+
+    /// <summary>Whether the verdict would be another, were every moment of light as much earlier or later as it may be.</summary>
+    /// <remarks>The first possible start and the last are moved apart and together; a start that the plan gives stays where it is.</remarks>
+    public bool CouldBeAnother(SetFit fit, Duration error)
+    {
+        var (errorS, startS) = (error.TotalSeconds, Day.SecondsAt(fit.ChosenStart!.Value));
+        if (Judge.RangeAt(startS) is not { } range) return false;
+        return new[] { -errorS, errorS }.Select(range.Widened).Any(other => VerdictOn(other, Day.GivenStartS ?? other.SafestS) != fit.Verdict);
+    }
+
+    private Verdict VerdictOn(StartRange range, double startS) =>
+        range.First.StartS <= startS && startS < range.Last.StartS ? Day.Wishes.Bounds.Of(Judge.Held(range, startS)) : Verdict.TooLong;
 }

@@ -55,6 +55,9 @@ public sealed record Plan
     /// <summary>From which chance on the set is said to fit.</summary>
     public ChanceBounds Chances { get; init; } = ChanceBounds.Usual;
 
+    /// <summary>What counts how much in a season.</summary>
+    public SeasonWeights SeasonWeights { get; init; } = SeasonWeights.Usual;
+
     public Conditions Conditions { get; init; } = new();
 
     public LightThresholds Thresholds { get; init; } = LightThresholds.Usual;

@@ -36,7 +36,10 @@ internal sealed class SetJudge
     public bool IsPossible => Best is { IsPossible: true };
 
     /// <summary>The chance that every exposure has its light, from a start; no higher than may be claimed where something cannot be known.</summary>
-    public double ChanceOf(double startS) => Ranges.Select(range => Math.Min(range.ChanceOf(startS), range.IsUnknownBeyond ? bounds.UnknownMost : 1)).DefaultIfEmpty(0).Max();
+    public double ChanceOf(double startS) => RangeAt(startS) is { } range ? Held(range, startS) : 0;
+
+    /// <summary>The chance by one stretch of starts, held down where something cannot be known.</summary>
+    public double Held(StartRange range, double startS) => Math.Min(range.ChanceOf(startS), range.IsUnknownBeyond ? bounds.UnknownMost : 1);
 
     /// <summary>A chance from there is held down for what cannot be known.</summary>
     public bool IsCapped(double startS) => RangeAt(startS) is { IsUnknownBeyond: true } range && range.ChanceOf(startS) > bounds.UnknownMost;

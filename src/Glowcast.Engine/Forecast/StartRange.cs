@@ -1,3 +1,5 @@
+using Glowcast.Engine.Measures;
+
 namespace Glowcast.Engine.Forecast;
 
 /// <summary>One end of a stretch of possible starts: the exposure that allows none beyond it, and the light it waits for or loses.</summary>
@@ -19,6 +21,16 @@ internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubt Fir
     private double Correlation { get; } = EdgeDoubt.Correlation(FirstDoubt, LastDoubt, First.IsRidge == Last.IsRidge);
 
     /// <summary>The chance that all exposures have their light (docs/model.md, F16).</summary>
-    public double ChanceOf(double startS) => EdgeChance.BothBelow(
+    public double ChanceOf(double startS) => BivariateNormal.Below(
         (startS - First.StartS) / FirstDoubt.CombinedS, (Last.StartS - startS) / LastDoubt.CombinedS, -Correlation);
+
+    /// <summary>Where both ends are as far off as they are unsure.</summary>
+    public double SafestS => First.StartS + (LengthS * FirstDoubt.CombinedS / (FirstDoubt.CombinedS + LastDoubt.CombinedS));
+
+    /// <summary>With both ends moved apart; together where negative.</summary>
+    public StartRange Widened(double seconds) => this with
+    {
+        First = First with { StartS = First.StartS - seconds },
+        Last = Last with { StartS = Last.StartS + seconds },
+    };
 }

@@ -22,4 +22,7 @@ public sealed record SpanLight(
             [.. chart.CrestLit.Select((crest, column) => crest is null ? null : chart.ColumnLit[column])],
             chart.Valley?.AtMost(thresholds.ValleyLit), thresholds.ColumnsLit, chart.Track.LengthS);
     }
+
+    /// <summary>When enough columns of ridge are lit, whatever the valley does.</summary>
+    public List<Stretch> RidgeLit() => ShareOverTime.Of(Lit.OfType<IReadOnlyList<Stretch>>().Select(lit => (lit, 1.0)), LengthS).AtLeast(ColumnsLit);
 }

@@ -7,9 +7,9 @@ internal static class FitWords
 {
     public static string Verdict(SetFit fit) => fit.Verdict switch
     {
-        Engine.Forecast.Verdict.Fits => $"It fits: the start may slip by {Say.Time(fit.Margin!.Value)} ({Say.PlusMinus(fit.Uncertainty.TotalSeconds)}).",
-        Engine.Forecast.Verdict.Tight => $"It is tight: the start may slip by {Say.Time(fit.Margin!.Value)} only, and the forecast itself is no better than {Say.PlusMinus(fit.Uncertainty.TotalSeconds)}.",
-        Engine.Forecast.Verdict.TooLong => $"It does not fit: the set is too long by {Say.Time(fit.Margin!.Value)}.",
+        Engine.Measures.Verdict.Fits => $"It fits: the start may slip by {Say.Time(fit.Margin!.Value)} ({Say.PlusMinus(fit.Uncertainty.TotalSeconds)}).",
+        Engine.Measures.Verdict.Tight => $"It is tight: the start may slip by {Say.Time(fit.Margin!.Value)} only, and the forecast itself is no better than {Say.PlusMinus(fit.Uncertainty.TotalSeconds)}.",
+        Engine.Measures.Verdict.TooLong => $"It does not fit: the set is too long by {Say.Time(fit.Margin!.Value)}.",
         _ => "No light: there is no window on this date.",
     };
 
