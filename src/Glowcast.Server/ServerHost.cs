@@ -40,7 +40,7 @@ public static class ServerHost
         builder.Logging.AddLogs(options.LogsAsJson);
         AddServices(builder.Services, options);
         var app = builder.Build();
-        _ = app.Services.GetRequiredService<IGrids>();
+        app.Services.GetRequiredService<FolderCare>().Take();
         Use(app, listen, options);
         Map(app);
         return app;

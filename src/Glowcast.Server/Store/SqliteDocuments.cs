@@ -27,7 +27,7 @@ internal sealed class SqliteDocuments(Database database) : IDocuments
         },
         cancel);
 
-    public Task<bool> DeleteAsync(string kind, string id, CancellationToken cancel) => database.WriteAsync(
+    public Task<bool> DeleteAsync(string kind, string id, CancellationToken cancel) => database.ForgetAsync(
         connection => connection.Execute("DELETE FROM document WHERE kind = $kind AND id = $id", ("$kind", kind), ("$id", id)) > 0, cancel);
 
     private static Document? Find(SqliteConnection connection, string kind, string id) => connection.Query(
