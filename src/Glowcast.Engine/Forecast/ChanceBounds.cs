@@ -7,7 +7,8 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="Fits">The least chance of a set that fits.</param>
 /// <param name="Tight">The least chance of a set that is tight; below it, it does not fit.</param>
 /// <param name="UnknownMost">The most that is claimed where ground past the edge of the grid could matter, or the ridge may not be seen.</param>
-public sealed record ChanceBounds(double Fits = 0.9, double Tight = 0.5, double UnknownMost = 0.9)
+/// <param name="LeastSpanShare">The least share of the span that a remedy may leave of it.</param>
+public sealed record ChanceBounds(double Fits = 0.9, double Tight = 0.5, double UnknownMost = 0.9, double LeastSpanShare = 0.5)
 {
     public static ChanceBounds Usual { get; } = new();
 

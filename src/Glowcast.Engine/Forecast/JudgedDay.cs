@@ -13,7 +13,7 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
 
     public static JudgedDay Of(LightOfDay day)
     {
-        var (chart, span) = (day.Chart, SpanLight.Of(day.Chart));
+        var (chart, span) = (day.Chart, SpanLight.Of(day.Chart).Without(day.Wishes.DarkStrips));
         return new JudgedDay(
             [.. day.Windows.Select(window => new JudgedWindow(
                 span, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), window.Half, day.Ridge))],
@@ -48,9 +48,10 @@ internal sealed record JudgedWindow(SpanLight Span, Stretch Stretch, DayHalf Hal
 /// <summary>What the photographer asks of a set besides its light.</summary>
 /// <param name="ToleranceStops">How far the brightness may drift from the first frame of a set to its last.</param>
 /// <param name="Start">When they mean to begin; null to be advised.</param>
+/// <param name="DarkStrips">Bearings on which the ridge may stay dark.</param>
 /// <param name="OnTheClock">The moment of a time of the lookout's clocks on the day.</param>
-internal sealed record SetWishes(double ToleranceStops, ChanceBounds Bounds, StartWish? Start, Func<LocalTime, Instant> OnTheClock)
+internal sealed record SetWishes(double ToleranceStops, ChanceBounds Bounds, StartWish? Start, IReadOnlyList<BearingSpan> DarkStrips, Func<LocalTime, Instant> OnTheClock)
 {
     public static SetWishes Of(Plan plan, LocalDate date) => new(
-        plan.ExposureDriftStops, plan.Chances, plan.StartAt, time => LocalDay.At(date + time, plan.Lookout!.Point, plan.Lookout.Zone));
+        plan.ExposureDriftStops, plan.Chances, plan.StartAt, plan.DarkStrips, time => LocalDay.At(date + time, plan.Lookout!.Point, plan.Lookout.Zone));
 }

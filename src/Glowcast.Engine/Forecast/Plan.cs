@@ -52,6 +52,9 @@ public sealed record Plan
     /// <summary>When to begin; null to be advised.</summary>
     public StartWish? StartAt { get; init; }
 
+    /// <summary>Bearings on which the ridge may stay dark.</summary>
+    public IReadOnlyList<BearingSpan> DarkStrips { get; init; } = [];
+
     /// <summary>From which chance on the set is said to fit.</summary>
     public ChanceBounds Chances { get; init; } = ChanceBounds.Usual;
 

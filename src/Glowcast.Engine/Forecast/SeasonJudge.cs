@@ -18,7 +18,7 @@ internal sealed class SeasonJudge(Plan plan, Angle crest)
         var around = new Stretch(window.StartS - sets.TotalS, window.EndS + sets.TotalS);
         var ridge = RidgeBrightness.Of(light.Scene, light.TrackOver(around), plan.Conditions.Haze, plan.Conditions.Air)!;
         var day = new JudgedDay(
-            [new JudgedWindow(light.Span, window, half, ridge)], light.At,
+            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge)], light.At,
             new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge))), SetWishes.Of(plan, light.Date))
         {
             Looks = Looks,

@@ -119,5 +119,5 @@ internal sealed class SetJudge
     private StartEdge Closing(PlannedShot shot, double lightS) => new(
         lightS - shot.ClosesS, lightS, frames[shot.Part].RidgeLit(shot.Exposure.Column).Any(lit => lit.EndS == lightS), shot);
 
-    private StartRange Between(StartEdge first, StartEdge last) => new(first, last, doubts.At(first.LightS, first.IsRidge), doubts.At(last.LightS, last.IsRidge));
+    private StartRange Between(StartEdge first, StartEdge last) => new(first, last, doubts);
 }

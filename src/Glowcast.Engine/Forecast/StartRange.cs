@@ -9,8 +9,12 @@ namespace Glowcast.Engine.Forecast;
 internal readonly record struct StartEdge(double StartS, double LightS, bool IsRidge, PlannedShot Shot);
 
 /// <summary>Starts from which every exposure has its light, from the first to the last; where there is none, what they miss one another by.</summary>
-internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubt FirstDoubt, EdgeDoubt LastDoubt)
+internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubts Doubts)
 {
+    public EdgeDoubt FirstDoubt => Doubts.At(First.LightS, First.IsRidge);
+
+    public EdgeDoubt LastDoubt => Doubts.At(Last.LightS, Last.IsRidge);
+
     /// <summary>Negative where no start is possible.</summary>
     public double LengthS => Last.StartS - First.StartS;
 
@@ -18,7 +22,7 @@ internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubt Fir
 
     public bool IsUnknownBeyond => FirstDoubt.UnknownBeyond is not null || LastDoubt.UnknownBeyond is not null;
 
-    private double Correlation { get; } = EdgeDoubt.Correlation(FirstDoubt, LastDoubt, First.IsRidge == Last.IsRidge);
+    private double Correlation => EdgeDoubt.Correlation(FirstDoubt, LastDoubt, First.IsRidge == Last.IsRidge);
 
     /// <summary>The chance that all exposures have their light (docs/model.md, F16).</summary>
     public double ChanceOf(double startS) => BivariateNormal.Below(

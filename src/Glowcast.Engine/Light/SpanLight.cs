@@ -23,6 +23,11 @@ public sealed record SpanLight(
             chart.Valley?.AtMost(thresholds.ValleyLit), thresholds.ColumnsLit, chart.Track.LengthS);
     }
 
+    /// <summary>The same with nothing asked of the ridge on some bearings.</summary>
+    public SpanLight Without(IReadOnlyCollection<BearingSpan> dark) => dark.Count == 0
+        ? this
+        : this with { Lit = [.. Lit.Select((lit, column) => dark.Any(strip => strip.Contains(Bearings[column])) ? null : lit)] };
+
     /// <summary>When enough columns of ridge are lit, whatever the valley does.</summary>
     public List<Stretch> RidgeLit() => ShareOverTime.Of(Lit.OfType<IReadOnlyList<Stretch>>().Select(lit => (lit, 1.0)), LengthS).AtLeast(ColumnsLit);
 }

@@ -37,7 +37,7 @@ public static class SeasonCsv
         [
             Number(ranked.Rank, "0"), ranked.Site.Name, LocalDatePattern.Iso.Format(day.Date), $"{day.Date.DayOfWeek}", Number(day.Points, "0.000"),
             .. WindowOf(day.Best), Number(day.Windows.Count, "0"),
-            .. Aspects.Select(aspect => Number(day.Score?.Parts.First(part => part.Aspect == aspect).Value, "0.000")),
+            .. Aspects.Select(aspect => Number(day.Score?.Parts.FirstOrDefault(part => part.Aspect == aspect)?.Value, "0.000")),
             string.Join(' ', day.Reasons),
         ];
     }

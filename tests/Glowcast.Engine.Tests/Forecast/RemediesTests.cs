@@ -86,7 +86,7 @@ public class RemediesTests
         Assert.Equal(Verdict.Fits, fit.Verdict);
         Assert.Empty(cure.Remedies);
 
-        var (_, tight, comfort) = Look(ValleyLight.Plan, TooLong(0.999));
+        var (_, tight, comfort) = Look(ValleyLight.Plan, TooLong(0.93));
         Assert.Equal(Verdict.Tight, tight.Verdict);
         Assert.NotEmpty(comfort.Remedies);
         Assert.All(comfort.Remedies, remedy => Assert.Equal(Verdict.Fits, remedy.Fit.Verdict));
