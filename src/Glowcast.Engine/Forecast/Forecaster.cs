@@ -50,8 +50,11 @@ public static class Forecaster
         var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
         var set = plan.Gear is null ? null : SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
-        var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
-        var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, crest, there => FitOn(there, scene, crest, cancel), cancel);
+        // What would help is asked for the best start, whatever start the plan gives.
+        var free = light with { Wishes = light.Wishes with { Start = null } };
+        var best = set is null || plan.StartAt is null ? fit : FitSearch.Fit(free, new SetSequence(set));
+        var cure = set is null ? null : Remedies.For(free, set, best!, crest);
+        var other = set is null || best!.IsPossible ? null : AnotherDay.For(plan with { StartAt = null }, scene, set, best, crest, there => FitOn(there, scene, crest, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
         return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {

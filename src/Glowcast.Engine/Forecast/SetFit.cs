@@ -36,6 +36,7 @@ public sealed record SetFit(
     FailingFrame? FirstProblem, Duration Uncertainty)
 {
     private readonly Lazy<IReadOnlyList<JudgedStart>> starts = new([]);
+    private readonly Lazy<IReadOnlyList<FitReason>> reasons = new([]);
     private readonly JudgedSets? judged;
 
     public static SetFit NoLight { get; } = new(Verdict.NoLight, null, null, null, null, null, Duration.Zero);
@@ -54,6 +55,9 @@ public sealed record SetFit(
 
     /// <summary>How many exposures have their light from the start chosen, by the best estimate.</summary>
     public int InLight { get; init; }
+
+    /// <summary>Of all sets.</summary>
+    public int Exposures => Judged?.Sets.Shots.Count ?? 0;
 
     /// <summary>Before and after the start chosen; null without a window, and where a frame never has light.</summary>
     public StartRoom? Room { get; init; }
@@ -79,6 +83,9 @@ public sealed record SetFit(
     /// Empty without a window.</summary>
     public IReadOnlyList<JudgedStart> Starts => starts.Value;
 
+    /// <summary>Why it fits no better.</summary>
+    public IReadOnlyList<FitReason> Reasons => reasons.Value;
+
     /// <summary>By how much a start may still slip; negative past the latest one.</summary>
     /// <exception cref="InvalidOperationException">There is no possible start.</exception>
     public Duration MarginFrom(Instant start) =>
@@ -93,6 +100,7 @@ public sealed record SetFit(
         init
         {
             judged = value;
+            reasons = new Lazy<IReadOnlyList<FitReason>>(() => FitReasons.Of(this));
             starts = new Lazy<IReadOnlyList<JudgedStart>>(() => value?.Table(Named()) ?? []);
         }
     }

@@ -42,7 +42,7 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast),
             CloudAnswer.Of(forecast),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,

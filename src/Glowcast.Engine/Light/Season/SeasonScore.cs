@@ -173,7 +173,7 @@ public sealed record SeasonScore(Duration? SetLength = null)
         var value = hour < 7 ? Math.Clamp((hour - 3) / 4, 0, 1) : Math.Clamp((24 - hour) / 4, 0, 1);
         var half = window.Half == DayHalf.Morning ? "morning" : "evening";
         return new ScorePart(
-            SeasonAspect.Hour, value, 0, Text($"It begins at {window.Begins.ToString("HH:mm", CultureInfo.InvariantCulture)} on a {window.Begins.DayOfWeek}, in the {half}."));
+            SeasonAspect.Hour, value, 0, Text($"It begins at {Rounded.ToMinutes(window.Begins).ToString("HH:mm", CultureInfo.InvariantCulture)} on a {window.Begins.DayOfWeek}, in the {half}."));
     }
 
     private static ScorePart Moon(SeasonWindow window)
