@@ -25,7 +25,7 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
     {
         StartWish.OnTheClock clock => SecondsAt(Wishes.OnTheClock(clock.Time)),
         StartWish.AfterTheLight light => Windows.FirstOrDefault(window => window.Half == light.Half) is { } window
-            ? NextWholeS(window.Stretch.StartS) + light.After.TotalSeconds : null,
+            ? SecondsAt(Rounded.ToSeconds(At(window.Stretch.StartS))) + light.After.TotalSeconds : null,
         _ => null,
     };
 

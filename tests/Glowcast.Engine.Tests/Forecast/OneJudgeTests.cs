@@ -25,7 +25,7 @@ public class OneJudgeTests
         var (scene, plan) = SceneOf(ground);
         var season = Season.Over(scene, null, cancel: TestContext.Current.CancellationToken);
         var random = new Random(21);
-        var (agreed, close, fitting, otherwise) = (0, 0, 0, new List<string>());
+        var (agreed, close, called, fitting, otherwise, offS) = (0, 0, 0, 0, new List<string>(), new List<double>());
         for (var i = 0; i < Plans / 3; i++)
         {
             var asked = Any(random, plan);
@@ -33,11 +33,14 @@ public class OneJudgeTests
             var isClose = quick.Any(fit => fit.IsClose);
             var best = quick.Select(fit => fit.Verdict).DefaultIfEmpty(Verdict.NoLight).Min();
             if (exact.IsPossible) fitting++;
+            if (isClose) called++;
+            if (exact.EarliestStart is { } first && quick.Where(fit => fit.EarliestStart is not null).MinBy(fit => Math.Abs((fit.EarliestStart!.Value - first).TotalSeconds)) is { } near)
+                offS.AddRange([Math.Abs((near.EarliestStart!.Value - first).TotalSeconds), Math.Abs((near.LatestStart!.Value - exact.LatestStart!.Value).TotalSeconds)]);
             if (Class(best) == Class(exact.Verdict)) agreed++;
             else if (isClose) close++;
             else otherwise.Add($"{asked.Date}: season {best} {string.Join(", ", quick.Select(fit => $"{fit.Chance:0.00} {fit.Room} {fit.EarliestStart}"))}; forecast {exact.Verdict} {exact.Chance:0.00} {exact.Margin} {exact.EarliestStart}; {string.Join(", ", exact.Reasons)}");
         }
-        TestContext.Current.TestOutputHelper!.WriteLine($"{ground}: {agreed} agree, {close} differ and are called close, {otherwise.Count} differ; {fitting} fit or are tight");
+        TestContext.Current.TestOutputHelper!.WriteLine($"{ground}: {agreed} agree, {close} differ and are called close, {otherwise.Count} differ; {fitting} fit or are tight; {called} are called close; starts differ by {string.Join(", ", offS.Order().Where((_, n) => n % Math.Max(1, offS.Count / 10) == 0).Select(off => $"{off:0}"))} s");
         Assert.True(otherwise.Count == 0, string.Join('\n', otherwise));
         Assert.True(fitting > Plans / 30, $"{fitting}");
         Assert.True(close < Plans / 3 / 5, $"{close}");

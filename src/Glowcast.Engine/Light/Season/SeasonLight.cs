@@ -10,8 +10,8 @@ namespace Glowcast.Engine.Light;
 internal sealed record SeasonLight(
     LocalDate Date, Scene Scene, SeasonGround Ground, SeasonSun Sun, SpanLight Span, IReadOnlyList<Stretch>[] Lit, IReadOnlyList<Stretch> Windows)
 {
-    // Of the ground that crosses nearest to a moment, so many are asked; a forecast asks thrice as many.
-    private const int Asked = 5;
+    // Of the ground that crosses nearest to a moment, as many are asked as by a forecast.
+    private const int Asked = 15;
 
     private readonly Lazy<SunTrack> track = new(() => SunTrack.Of(new Interval(Sun.At(0), Sun.At(Sun.LengthS)), Sun.EarthFixedAu));
 
