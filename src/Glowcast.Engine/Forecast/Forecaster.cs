@@ -33,14 +33,14 @@ public static class Forecaster
         if (plan.Gear is not null) PlannedSet.Of(plan);
         var bare = VisibleSurface.From(grid, plan.Conditions.Sight, eye, plan.Span, Scene.ColumnsOf(plan.Span));
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
-            return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
+            return Without(NoLightCause.LookoutInCloud, null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
         RefuseAir(plan, eye, grid);
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop, horizons);
         if (scene.HighestCrest is not { } crest)
-            return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
+            return NoRidge(scene);
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
-            return Without(scene, "The sun stays more than 6° below the horizon all day.");
+            return Without(NoLightCause.SunStaysDown, scene, "The sun stays more than 6° below the horizon all day.");
 
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
         IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
@@ -65,14 +65,20 @@ public static class Forecaster
             },
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
+            NoLight = none is null ? null : NoLightCauses.Of(none, chart),
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
         };
 
-        LightForecast Without(Scene? scene, string why) => new(
+        LightForecast NoRidge(Scene scene) => NoLightCauses.WithoutRidge(scene.View, plan.Thresholds.RidgeFrom) is NoLightCause.NearGroundInTheWay
+            ? Without(NoLightCause.NearGroundInTheWay, scene, $"Ground nearer than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km stands in the way over the span {plan.Span}: no ridge is seen behind it.")
+            : Without(NoLightCause.NoRidgeInView, scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
+
+        LightForecast Without(NoLightCause cause, Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
             plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, []),
+            NoLight = cause,
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }

@@ -21,6 +21,9 @@ public sealed record LightForecast(
     /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
     public required CloudOutlook Cloud { get; init; }
 
+    /// <summary>Why there is no window; null where there is one.</summary>
+    public NoLightCause? NoLight { get; init; }
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 

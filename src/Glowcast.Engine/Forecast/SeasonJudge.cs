@@ -7,8 +7,8 @@ namespace Glowcast.Engine.Forecast;
 /// <summary>Lays the set of a plan into the windows of a season: the judge of a forecast, over the table of the season.</summary>
 internal sealed class SeasonJudge(Plan plan, Angle crest)
 {
-    /// <summary>Moments of a season are known to this, beside their own uncertainty (docs/accuracy.md).</summary>
-    public static readonly Duration TableError = Duration.FromSeconds(90);
+    /// <summary>Moments of a season may differ by this from those of a forecast, and where they are less sure, by as much as that (docs/accuracy.md).</summary>
+    public static readonly Duration TableError = Duration.FromMinutes(1);
 
     private const int Looks = 24;
 

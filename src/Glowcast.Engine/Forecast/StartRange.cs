@@ -31,10 +31,11 @@ internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubts Do
     /// <summary>Where both ends are as far off as they are unsure.</summary>
     public double SafestS => First.StartS + (LengthS * FirstDoubt.CombinedS / (FirstDoubt.CombinedS + LastDoubt.CombinedS));
 
-    /// <summary>With both ends moved apart; together where negative.</summary>
-    public StartRange Widened(double seconds) => this with
+    /// <summary>With both ends moved apart by what a table may be off by: as much as each is unsure, but at least so many seconds.</summary>
+    /// <param name="way">1 apart, −1 together.</param>
+    public StartRange Widened(double leastS, int way) => this with
     {
-        First = First with { StartS = First.StartS - seconds },
-        Last = Last with { StartS = Last.StartS + seconds },
+        First = First with { StartS = First.StartS - (way * Math.Max(leastS, FirstDoubt.CombinedS)) },
+        Last = Last with { StartS = Last.StartS + (way * Math.Max(leastS, LastDoubt.CombinedS)) },
     };
 }

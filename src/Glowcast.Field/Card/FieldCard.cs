@@ -46,7 +46,7 @@ public sealed class FieldCard
 
     private string Verdict() => forecast.Fit is { Verdict: not Engine.Measures.Verdict.NoLight } fit
         ? FitWords.Verdict(fit)
-        : $"No light. {forecast.WhyNone}";
+        : $"No light. {forecast.WhyNone}{(forecast.NoLight is { } cause ? $" {NoLightWords.NextStep(cause)}" : "")}";
 
     private XElement? When() => times is null
         ? null

@@ -59,7 +59,7 @@ internal static class CalendarFile
         return new CalendarEvent
         {
             Summary = $"No ridge light {forecast.Plan.Span}",
-            Description = forecast.WhyNone,
+            Description = forecast.NoLight is { } cause ? $"{forecast.WhyNone} {NoLightWords.NextStep(cause)}" : forecast.WhyNone,
             Start = new CalDateTime(date.Year, date.Month, date.Day),
             Transparency = Ical.Net.TransparencyType.Transparent,
         };

@@ -13,6 +13,9 @@ public sealed record ForecastAnswer(
     string Date, string? TimeZone, LookoutAnswer Lookout, SpanAnswer Span, IReadOnlyList<WindowAnswer> Windows, string? WhyNone, SetAnswer? Set,
     FitAnswer? Fit, CloudAnswer Cloud, AssumedAnswer Assumed, IReadOnlyList<string> Cautions, ChartAnswer? Chart, PictureAnswer? Picture)
 {
+    /// <summary>Why there is no window, and what to do; null where there is one.</summary>
+    public NoLightAnswer? NoLight { get; init; }
+
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
@@ -48,6 +51,7 @@ public sealed record ForecastAnswer(
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
+            NoLight = NoLightAnswer.Of(forecast),
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Warnings = forecast.Warnings,
             FramesLight = withPictures ? FramesLightAnswer.Of(forecast) : null,
