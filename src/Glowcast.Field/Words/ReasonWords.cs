@@ -1,6 +1,5 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
-using Glowcast.Engine.Measures;
 
 namespace Glowcast.Field.Words;
 

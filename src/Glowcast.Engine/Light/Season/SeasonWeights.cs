@@ -5,7 +5,7 @@ public sealed record SeasonWeights
 {
     private readonly Dictionary<SeasonAspect, double> set = [];
 
-    private static readonly IReadOnlyDictionary<SeasonAspect, double> UsualWeights = new Dictionary<SeasonAspect, double>
+    private static readonly Dictionary<SeasonAspect, double> UsualWeights = new()
     {
         [SeasonAspect.Coverage] = 0.1,
         [SeasonAspect.ValleyShade] = 0.1,
