@@ -1,6 +1,7 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using Glowcast.Engine.Weather;
 using NodaTime;
 using NodaTime.Text;

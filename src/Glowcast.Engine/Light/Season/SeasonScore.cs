@@ -1,5 +1,6 @@
 using System.Globalization;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
