@@ -1,4 +1,3 @@
-using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Server.Answers;
