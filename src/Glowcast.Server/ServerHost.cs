@@ -61,6 +61,7 @@ public static class ServerHost
     private static void AddServices(IServiceCollection services, ServerOptions options)
     {
         services.AddSingleton(options);
+        services.AddSingleton<ReadersMemory>();
         services.AddSingleton<GridShelf>();
         services.AddSingleton<GridReception>();
         services.AddSingleton<Queues>();

@@ -46,6 +46,9 @@ public sealed record ServerOptions
     /// <summary>The grids of one plan may have no more posts together.</summary>
     public long MostPosts { get; init; } = 150_000_000;
 
+    /// <summary>All readers of files together take no more memory; what they have read not counted once it is kept.</summary>
+    public long MostReadingBytes { get; init; } = 1L << 30;
+
     /// <summary>No forecast may take longer.</summary>
     public TimeSpan LongestForecast { get; init; } = TimeSpan.FromMinutes(5);
 

@@ -42,6 +42,9 @@ internal static class GridFiles
         return grids;
     }
 
+    // GDAL puts a mask there that a format, or whoever wrote it, cannot keep within.
+    private const string MaskEnding = ".msk";
+
     /// <summary>Grid files that are open until their heights are read.</summary>
     private sealed class OpenGrids(string field) : IDisposable
     {
@@ -53,6 +56,7 @@ internal static class GridFiles
             try
             {
                 if (!stream.CanSeek) throw new BadInputException(path, "Is no ordinary file; name an elevation file that is.");
+                if (File.Exists(path + MaskEnding)) throw new BadInputException(path, $"Has a mask in a file beside it ({Path.GetFileName(path)}{MaskEnding}), which says where it has no heights and is not read. Write both into one GeoTIFF, or take the mask away.");
                 files.Add((path, stream, GridFile.Open(stream, Path.GetFileName(path))));
             }
             catch (Exception fault) when (fault is BadInputException or IOException)

@@ -10,6 +10,8 @@ internal static class GridNotes
         var posts = grid.Posts;
         if (grid.IsCut)
             terminal.Tell($"Note: of {grid.Name} only {posts.Columns} x {posts.Rows} posts around the place are read; the grid's edge is theirs.");
+        if (grid.UnmarkedHoles > 0)
+            terminal.Tell($"Note: {grid.Name}: {grid.UnmarkedHoles} posts hold a value that can only stand for no data, such as -9999, though the file does not say so; they are taken as posts without a height.");
         if (Holes(grid) is { } holes) terminal.Tell($"Note: {grid.Name}: {holes}.");
     }
 

@@ -21,9 +21,12 @@ internal static class BordersFile
 
     /// <param name="field">Where the user named it.</param>
     /// <exception cref="BadInputException">It cannot be read, or is not what a contact sheet saves.</exception>
-    public static HandBorders Read(string path, string field)
+    public static HandBorders Read(string path, string field) => Of(Bytes(path, field), field);
+
+    /// <inheritdoc cref="Read"/>
+    public static HandBorders Of(byte[] bytes, string field)
     {
-        using var json = PlanText.Parse(Bytes(path, field), field);
+        using var json = PlanText.Parse(bytes, field);
         try
         {
             if (json.Deserialize<Borders>(Strict) is not { } read) return HandBorders.None;

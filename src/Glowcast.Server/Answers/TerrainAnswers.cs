@@ -10,11 +10,12 @@ namespace Glowcast.Server.Answers;
 /// <param name="Holes">Posts without a height, which block nothing.</param>
 /// <param name="FilledPosts">Holes that were given a height from around them.</param>
 /// <param name="HeightErrorM">By how much the heights may be off by what the file says; null where it says nothing.</param>
+/// <param name="UnmarkedHoles">Posts whose file held a value that can only stand for no data, such as −9999, without saying so; taken as holes.</param>
 /// <param name="LatitudeStepDeg">Null where the net is on the plane of a projection, as is the other step.</param>
 public sealed record GridAnswer(
     string Name, string Crs, string? VerticalDatum, int Rows, int Columns, double NorthDeg, double SouthDeg, double WestDeg, double EastDeg,
     double? LatitudeStepDeg, double? LongitudeStepDeg, double CellSizeM, double? LowestM, double? HighestM, int Holes, int FilledPosts,
-    double? HeightErrorM = null)
+    double? HeightErrorM = null, long UnmarkedHoles = 0)
 {
     public static GridAnswer Of(ElevationGrid grid)
     {
@@ -23,7 +24,8 @@ public sealed record GridAnswer(
         return new GridAnswer(
             grid.Name, posts.Crs, grid.VerticalDatum, posts.Rows, posts.Columns, posts.NorthDeg, posts.SouthDeg, posts.WestDeg, posts.EastDeg,
             posts.LatitudeStepDeg, posts.LongitudeStepDeg, posts.CellSize.Metres, grid.Relief.Lowest?.Metres, grid.Relief.Highest?.Metres, grid.Relief.Holes, grid.FilledPosts,
-            grid.HeightError is { Source: HeightErrorSource.Grid } stated ? stated.Size.Metres : null);
+            grid.HeightError is { Source: HeightErrorSource.Grid } stated ? stated.Size.Metres : null,
+            grid.UnmarkedHoles);
     }
 }
 
@@ -34,10 +36,11 @@ public sealed record GridAnswer(
 /// <param name="HeightErrorM">By how much heights were taken to be off, one standard deviation.</param>
 /// <param name="HeightErrorFrom">Who says so: the "plan", the "grid", or "assumed" where neither does.</param>
 /// <param name="CrestErrorM">By how much crests may be blunt beside that, for the spacing of the posts.</param>
-public sealed record GroundAnswer(int Holes, int FilledPosts, bool IsCut, double HeightErrorM, HeightErrorSource HeightErrorFrom, double CrestErrorM)
+/// <param name="UnmarkedHoles">Posts whose file held a value that can only stand for no data, such as −9999, without saying so; taken as holes.</param>
+public sealed record GroundAnswer(int Holes, int FilledPosts, bool IsCut, double HeightErrorM, HeightErrorSource HeightErrorFrom, double CrestErrorM, long UnmarkedHoles)
 {
     public static GroundAnswer? Of(ElevationGrid? grid) => grid is null ? null : new GroundAnswer(
-        grid.Relief.Holes, grid.FilledPosts, grid.IsCut, grid.HeightError.Size.Metres, grid.HeightError.Source, TimingUncertainty.CrestError(grid).Metres);
+        grid.Relief.Holes, grid.FilledPosts, grid.IsCut, grid.HeightError.Size.Metres, grid.HeightError.Source, TimingUncertainty.CrestError(grid).Metres, grid.UnmarkedHoles);
 }
 
 /// <summary>What is taken to stand past the grid's edge, and whether it could matter.</summary>

@@ -5,6 +5,7 @@ using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Forecasts;
+using Glowcast.Server.Grids;
 using Glowcast.Server.Kept;
 using Glowcast.Server.Notes;
 using Glowcast.Server.Problems;
@@ -39,12 +40,12 @@ internal static class TakesApi
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status429TooManyRequests);
     }
 
-    private static async Task<IResult> ReadFramesAsync(HttpContext context, Queues queues, ServerOptions options)
+    private static async Task<IResult> ReadFramesAsync(HttpContext context, Queues queues, ReadersMemory memory, ServerOptions options)
     {
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit) limit.MaxRequestBodySize = FrameHeads.MostBytesInAll;
         using var room = await queues.Arriving.TakeAsync(context.RequestAborted);
         FrameHeadsAnswer? answer = null;
-        await Arrival.WithinAsync(options.LongestArrival, async cancel => answer = await FrameHeads.ReadAsync(context.Request, queues.ReadingFrames, cancel), context.RequestAborted);
+        await Arrival.WithinAsync(options.LongestArrival, async cancel => answer = await FrameHeads.ReadAsync(context.Request, queues.ReadingFrames, memory, cancel), context.RequestAborted);
         return TypedResults.Ok(answer);
     }
 

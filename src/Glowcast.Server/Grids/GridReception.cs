@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Terrain;
 using Glowcast.Server.Answers;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
@@ -9,7 +8,7 @@ using NodaTime;
 namespace Glowcast.Server.Grids;
 
 /// <summary>Looks at what arrived, and keeps it only if the readers find a grid in it.</summary>
-internal sealed class GridReception(IGrids grids, IClock clock, Queues queues)
+internal sealed class GridReception(IGrids grids, IClock clock, Queues queues, ReadersMemory memory)
 {
     private const int LongestName = 120;
 
@@ -42,7 +41,7 @@ internal sealed class GridReception(IGrids grids, IClock clock, Queues queues)
         try
         {
             using var file = arrived.Open();
-            return GridAnswer.Of(GridFile.Read(file, arrived.FileName));
+            return GridAnswer.Of(await memory.ReadAsync(file, arrived.FileName, cancel));
         }
         catch (BadInputException bad)
         {

@@ -10,7 +10,7 @@ using Microsoft.Extensions.Caching.Memory;
 namespace Glowcast.Server.Grids;
 
 /// <summary>The elevation grids of this service by their ids: those it was started with, and those it was given since.</summary>
-internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDisposable
+internal sealed class GridShelf(ServerOptions options, IGrids uploaded, ReadersMemory memory) : IDisposable
 {
     private const long MostLoadedBytes = 1L << 30;
 
@@ -39,7 +39,7 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
         await loading.WaitAsync(cancel);
         try
         {
-            return loaded.TryGetValue(id, out grid) ? grid : Load(kept);
+            return loaded.TryGetValue(id, out grid) ? grid : await LoadAsync(kept, cancel);
         }
         finally
         {
@@ -90,11 +90,14 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded) : IDispo
         loading.Dispose();
     }
 
-    private ElevationGrid? Load(KeptGrid kept)
+    // A file is known by what it held when it was kept. It is looked at again whenever it is read, which costs little beside reading.
+    private async Task<ElevationGrid?> LoadAsync(KeptGrid kept, CancellationToken cancel)
     {
         using var file = uploaded.Open(kept.Id);
         if (file is null) return null;
-        var grid = GridFile.Read(file, kept.FileName);
+        if (GridAddress.Of(kept.FileName, file) != kept.Id)
+            throw new BadInputException("grids", $"The file of grid '{kept.Id}' ({kept.FileName}) is no longer what it was when it was kept: it has been changed or damaged on the disk, and is not used. Delete the grid and send the file anew.");
+        var grid = await memory.ReadAsync(file, kept.FileName, cancel);
         return loaded.Set(kept.Id, grid, new MemoryCacheEntryOptions { Size = (long)sizeof(float) * grid.Posts.Rows * grid.Posts.Columns });
     }
 

@@ -15,11 +15,18 @@ internal sealed class GridAddress : IDisposable
 
     public static string Of(string fileName, string path)
     {
-        using var address = new GridAddress(fileName);
         using var file = File.OpenRead(path);
+        return Of(fileName, file);
+    }
+
+    /// <param name="file">Read to its end, and set back to its beginning.</param>
+    public static string Of(string fileName, Stream file)
+    {
+        using var address = new GridAddress(fileName);
         var part = new byte[1 << 17];
         int read;
         while ((read = file.Read(part)) > 0) address.Append(part.AsSpan(0, read));
+        file.Position = 0;
         return address.ToString();
     }
 

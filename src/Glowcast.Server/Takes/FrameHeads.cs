@@ -1,6 +1,6 @@
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Grids;
 using Glowcast.Server.Problems;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Net.Http.Headers;
@@ -25,7 +25,7 @@ internal static class FrameHeads
     /// <exception cref="BadInputException">It is no form of files, or has too many or too long ones.</exception>
     /// <exception cref="BadHttpRequestException">It is of another kind.</exception>
     /// <param name="reading">Whose turn it is to read a picture that has arrived.</param>
-    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, Turns reading, CancellationToken cancel)
+    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, Turns reading, ReadersMemory memory, CancellationToken cancel)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || !type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
             throw new BadHttpRequestException("Send the beginnings of the files as multipart/form-data, each as a file with its name.", StatusCodes.Status415UnsupportedMediaType);
@@ -40,7 +40,7 @@ internal static class FrameHeads
                 if (frames.Count + skipped.Count == MostFiles) throw new BadInputException("files", $"Are more than {MostFiles}; send them in several requests.");
                 var (name, head) = (NameOf(part), await HeadAsync(part, cancel));
                 using var turn = await reading.TakeAsync(cancel);
-                Read(name, head, frames, skipped);
+                await ReadAsync(name, head, memory, frames, skipped, cancel);
             }
         }
         catch (Exception broken) when (broken is InvalidDataException || (broken is IOException && broken is not BadHttpRequestException))
@@ -50,11 +50,11 @@ internal static class FrameHeads
         return frames.Count + skipped.Count > 0 ? new FrameHeadsAnswer(frames, skipped) : throw new BadInputException("files", "Are none; send the beginning of one picture at least.");
     }
 
-    private static void Read(string name, MemoryStream head, List<PostedFrame> frames, List<SkippedFileAnswer> skipped)
+    private static async Task ReadAsync(string name, MemoryStream head, ReadersMemory memory, List<PostedFrame> frames, List<SkippedFileAnswer> skipped, CancellationToken cancel)
     {
         try
         {
-            frames.Add(PostedFrame.Of(FrameReader.Read(head, name)));
+            frames.Add(PostedFrame.Of(await memory.ReadAsync(head, name, cancel)));
         }
         catch (BadInputException bad)
         {

@@ -1,24 +1,14 @@
 using System.Globalization;
 using Glowcast.Engine.Measures;
-using MetadataExtractor;
-using MetadataExtractor.Formats.Exif;
-using MetadataExtractor.Formats.Jpeg;
 using NodaTime;
 using NodaTime.Text;
-using Directory = MetadataExtractor.Directory;
 
 namespace Glowcast.Engine.Take;
 
 /// <summary>The EXIF fields of one file. What is missing, or makes no sense, is null.</summary>
-/// <remarks>EXIF 2.32 (CIPA DC-008-2019), sections 4.6.4 (TIFF), 4.6.5 (Exif) and 4.6.6 (GPS); the number of each tag stands beside it.</remarks>
-internal sealed class ExifFields(IReadOnlyList<Directory> directories)
+/// <remarks>EXIF 2.32 (CIPA DC-008-2019), sections 4.6.4 (TIFF), 4.6.5 (Exif) and 4.6.6 (GPS).</remarks>
+internal sealed class ExifFields(PictureParts parts)
 {
-    private const int OffsetTimeOriginal = 0x9011;
-    private const int OffsetTimeDigitized = 0x9012;
-    private const int SubSecTimeOriginal = 0x9291;
-    private const int SubSecTimeDigitized = 0x9292;
-    private const int RecommendedExposureIndex = 0x8832;
-    private const int BodySerialNumber = 0xA431;
     private const int MoreThan16Bits = 65535;
     private const uint InfinitelyFar = 0xFFFFFFFF;
 
@@ -26,20 +16,19 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
     private static readonly LocalDatePattern ExifDate = LocalDatePattern.CreateWithInvariantCulture("uuuu':'MM':'dd");
     private static readonly OffsetPattern ExifOffset = OffsetPattern.CreateWithInvariantCulture("+HH:mm");
 
-    private readonly List<ExifDirectoryBase> exif =
-        [.. directories.OfType<ExifDirectoryBase>().Where(directory => directory is not (ExifThumbnailDirectory or ExifInteropDirectory or GpsDirectory))];
+    private readonly List<TagDirectory> exif = [.. parts.Directories.Where(directory => directory.Kind is DirectoryKind.Picture or DirectoryKind.Exif)];
 
-    private readonly GpsDirectory? gps = directories.OfType<GpsDirectory>().FirstOrDefault();
+    private readonly TagDirectory? gps = parts.Directories.FirstOrDefault(directory => directory.Kind == DirectoryKind.Gps);
 
-    public IEnumerable<Directory> All => directories;
+    public PictureParts Parts => parts;
 
     public ShotFrame FrameOf(string name)
     {
-        var (taken, hasSubSeconds, offset) = Time(ExifDirectoryBase.TagDateTimeOriginal, SubSecTimeOriginal, OffsetTimeOriginal)
-            ?? Time(ExifDirectoryBase.TagDateTimeDigitized, SubSecTimeDigitized, OffsetTimeDigitized) ?? (null, false, null);
+        var (taken, hasSubSeconds, offset) = Time(ExifTag.DateTimeOriginal, ExifTag.SubSecTimeOriginal, ExifTag.OffsetTimeOriginal)
+            ?? Time(ExifTag.DateTimeDigitized, ExifTag.SubSecTimeDigitized, ExifTag.OffsetTimeDigitized) ?? (null, false, null);
         return new ShotFrame(name)
         {
-            Camera = string.Join(' ', new[] { Text(ExifDirectoryBase.TagMake), Text(ExifDirectoryBase.TagModel), Text(BodySerialNumber) }.OfType<string>()),
+            Camera = string.Join(' ', new[] { Text(ExifTag.Make), Text(ExifTag.Model), Text(ExifTag.BodySerialNumber) }.OfType<string>()),
             Taken = taken,
             HasSubSeconds = hasSubSeconds,
             Offset = offset,
@@ -57,58 +46,73 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
             return new ShotSettings
             {
                 Exposure = Exposure is > 0 and < 100_000 and var seconds ? Duration.FromSeconds(seconds) : null,
-                Aperture = Number(ExifDirectoryBase.TagFNumber) ?? PowerOfTwo(Number(ExifDirectoryBase.TagAperture) / 2),
+                Aperture = Number(ExifTag.FNumber) ?? PowerOfTwo(Number(ExifTag.Aperture) / 2),
                 Iso = Iso,
-                FocalLength = Number(ExifDirectoryBase.TagFocalLength) is > 0 and < 100_000 and var mm ? Length.FromMillimetres(mm) : null,
+                FocalLength = Number(ExifTag.FocalLength) is > 0 and < 100_000 and var mm ? Length.FromMillimetres(mm) : null,
                 FocusDistance = FocusDistance,
-                WhiteBalance = Whole(ExifDirectoryBase.TagWhiteBalanceMode) switch { 0 => "automatic", 1 => "manual", _ => null }, // 0xA403
-                Lie = Whole(ExifDirectoryBase.TagOrientation) is >= 1 and <= 8 and var lie ? lie : null, // 0x0112
+                WhiteBalance = Whole(ExifTag.WhiteBalance) switch { 0 => "automatic", 1 => "manual", _ => null },
+                Lie = Whole(ExifTag.Orientation) is >= 1 and <= 8 and var lie ? (int)lie : null,
                 PixelsWide = wide,
                 PixelsHigh = high,
             };
         }
     }
 
-    // ExposureTime 0x829A, else ShutterSpeedValue 0x9201: −log₂ of it.
-    private double? Exposure => Number(ExifDirectoryBase.TagExposureTime) ?? PowerOfTwo(-Number(ExifDirectoryBase.TagShutterSpeed));
+    // Shutter speed: −log₂ of the exposure.
+    private double? Exposure => Number(ExifTag.ExposureTime) ?? PowerOfTwo(-Number(ExifTag.ShutterSpeed));
 
-    // PhotographicSensitivity 0x8827 ends at 65535; beyond, the recommended exposure index 0x8832 says it.
-    private double? Iso => Number(ExifDirectoryBase.TagIsoEquivalent) is > 0 and < MoreThan16Bits and var iso ? iso
-        : Number(RecommendedExposureIndex) is > 0 and var index ? index
+    // The sensitivity ends at 65535; beyond, the recommended exposure index says it.
+    private double? Iso => Number(ExifTag.PhotographicSensitivity) is > 0 and < MoreThan16Bits and var iso ? iso
+        : Number(ExifTag.RecommendedExposureIndex) is > 0 and var index ? index
         : null;
 
-    // SubjectDistance 0x9206: a numerator of 0 says unknown, one of FFFFFFFF infinity.
-    private Length? FocusDistance => Rational(ExifDirectoryBase.TagSubjectDistance) is { Numerator: > 0 and < InfinitelyFar, Denominator: > 0 } distance
-        ? Length.FromMetres(distance.ToDouble())
+    // A numerator of 0 says unknown, one of FFFFFFFF infinity.
+    private Length? FocusDistance => First(ExifTag.SubjectDistance, value => value.RationalAt(0)) is { Numerator: > 0 and < InfinitelyFar, Denominator: > 0 } distance
+        ? Length.FromMetres((double)distance.Numerator / distance.Denominator)
         : null;
 
-    // PixelXDimension 0xA002 and PixelYDimension 0xA003, else the largest picture in the file.
-    private (int? Wide, int? High) Size => exif.Select(directory => (Wide: directory.TryGetInt32(ExifDirectoryBase.TagExifImageWidth, out var w) ? w : 0, High: directory.TryGetInt32(ExifDirectoryBase.TagExifImageHeight, out var h) ? h : 0))
-        .Concat(exif.Select(directory => (Wide: directory.TryGetInt32(ExifDirectoryBase.TagImageWidth, out var w) ? w : 0, High: directory.TryGetInt32(ExifDirectoryBase.TagImageHeight, out var h) ? h : 0)))
-        .Concat(directories.OfType<JpegDirectory>().Select(jpeg => (Wide: jpeg.TryGetInt32(JpegDirectory.TagImageWidth, out var w) ? w : 0, High: jpeg.TryGetInt32(JpegDirectory.TagImageHeight, out var h) ? h : 0)))
+    // What EXIF says, else the largest picture in the file.
+    private (int? Wide, int? High) Size => exif.Select(directory => SizeIn(directory, ExifTag.PixelXDimension, ExifTag.PixelYDimension))
+        .Concat(exif.Select(directory => SizeIn(directory, ExifTag.ImageWidth, ExifTag.ImageLength)))
+        .Concat(parts.Sizes)
         .Where(size => size is { Wide: > 0, High: > 0 })
         .Select(size => ((int?)size.Wide, (int?)size.High))
         .DefaultIfEmpty((null, null)).MaxBy(size => (long)(size.Item1 ?? 0) * (size.Item2 ?? 0));
 
-    // GPSDateStamp 0x001D and GPSTimeStamp 0x0007, in UTC.
+    // In UTC.
     private Instant? GpsTime
     {
         get
         {
-            if (gps?.GetString(GpsDirectory.TagDateStamp) is not { } text || !ExifDate.Parse(text.Trim('\0', ' ')).TryGetValue(default, out var date) || !IsLikely(date.Year)) return null;
-            if (gps.GetRationalArray(GpsDirectory.TagTimeStamp) is not { Length: 3 } parts || parts.Any(part => part.Denominator == 0)) return null;
-            var seconds = (parts[0].ToDouble() * 3600) + (parts[1].ToDouble() * 60) + parts[2].ToDouble();
-            return seconds is >= 0 and < 86_401 ? date.AtMidnight().InUtc().ToInstant() + Duration.FromSeconds(seconds) : null;
+            if (gps?[GpsTag.DateStamp]?.Text is not { } text || !ExifDate.Parse(text).TryGetValue(default, out var date) || !IsLikely(date.Year)) return null;
+            return InSixties(GpsTag.TimeStamp) * NodaConstants.SecondsPerHour is >= 0 and < 86_401 and var seconds
+                ? date.AtMidnight().InUtc().ToInstant() + Duration.FromSeconds(seconds)
+                : null;
         }
     }
 
-    private GeoPoint? Place => gps?.GetGeoLocation() is { IsZero: false, Latitude: >= -90 and <= 90, Longitude: >= -180 and <= 180 } place
-        ? GeoPoint.FromDegrees(place.Latitude, place.Longitude)
+    // A receiver without a fix writes zeros.
+    private GeoPoint? Place =>
+        (Signed(GpsTag.Latitude, GpsTag.LatitudeRef, "N", "S"), Signed(GpsTag.Longitude, GpsTag.LongitudeRef, "E", "W")) is (>= -90 and <= 90 and var latitude, >= -180 and <= 180 and var longitude)
+        && (latitude != 0 || longitude != 0)
+            ? GeoPoint.FromDegrees(latitude, longitude)
+            : null;
+
+    private double? Signed(GpsTag angle, GpsTag reference, string positive, string negative) => gps?[reference]?.Text is { } text && (text == positive || text == negative)
+        ? (text == positive ? 1 : -1) * InSixties(angle)
         : null;
 
-    // DateTimeOriginal 0x9003 with SubSecTimeOriginal 0x9291 and OffsetTimeOriginal 0x9011, and so on. A camera whose clock was
-    // never set writes blanks or zeros, a broken one any year: no time.
-    private (LocalDateTime? Taken, bool HasSubSeconds, Offset? Offset)? Time(int time, int subSeconds, int offset)
+    // Degrees or hours, minutes and seconds.
+    private double? InSixties(GpsTag tag) => gps?[tag] is { Count: 3 } parts && (parts.NumberAt(0), parts.NumberAt(1), parts.NumberAt(2)) is ({ } whole, { } minutes, { } seconds)
+        ? whole + (minutes / 60) + (seconds / 3600)
+        : null;
+
+    private static (int Wide, int High) SizeIn(TagDirectory directory, ExifTag wide, ExifTag high) => (SideIn(directory, wide), SideIn(directory, high));
+
+    private static int SideIn(TagDirectory directory, ExifTag tag) => directory[tag]?.WholeAt(0) is > 0 and <= int.MaxValue and var side ? (int)side : 0;
+
+    // A camera whose clock was never set writes blanks or zeros, a broken one any year: no time.
+    private (LocalDateTime? Taken, bool HasSubSeconds, Offset? Offset)? Time(ExifTag time, ExifTag subSeconds, ExifTag offset)
     {
         if (Text(time) is not { } text || !ExifTime.Parse(text).TryGetValue(default, out var taken) || !IsLikely(taken.Year)) return null;
         var fraction = Text(subSeconds) is { } digits && digits.All(char.IsAsciiDigit) ? $"0.{digits}" : null;
@@ -119,16 +123,14 @@ internal sealed class ExifFields(IReadOnlyList<Directory> directories)
 
     private static bool IsLikely(int year) => year is >= 1990 and <= 2200;
 
-    private string? Text(int tag) => exif.Select(directory => directory.GetString(tag)?.Trim('\0', ' ')).FirstOrDefault(text => !string.IsNullOrEmpty(text));
+    private string? Text(ExifTag tag) => exif.Select(directory => directory[tag]?.Text).FirstOrDefault(text => text is not null);
 
-    private double? Number(int tag) => Rational(tag) is { Denominator: not 0 } rational ? Finite(rational.ToDouble())
-        : exif.Select(directory => directory.TryGetDouble(tag, out var number) ? Finite(number) : null).FirstOrDefault(number => number is not null);
+    private double? Number(ExifTag tag) => First(tag, value => value.NumberAt(0));
 
-    private int? Whole(int tag) => exif.Select(directory => directory.TryGetInt32(tag, out var whole) ? whole : (int?)null).FirstOrDefault(whole => whole is not null);
+    private long? Whole(ExifTag tag) => First(tag, value => value.WholeAt(0));
 
-    private Rational? Rational(int tag) => exif.Select(directory => directory.TryGetRational(tag, out var rational) ? rational : (Rational?)null).FirstOrDefault(rational => rational is not null);
+    private T? First<T>(ExifTag tag, Func<TagValue, T?> read)
+        where T : struct => exif.Select(directory => directory[tag] is { } value ? read(value) : null).FirstOrDefault(value => value is not null);
 
     private static double? PowerOfTwo(double? exponent) => exponent is > -30 and < 30 and var e ? Math.Pow(2, e) : null;
-
-    private static double? Finite(double number) => double.IsFinite(number) ? number : null;
 }

@@ -1,21 +1,24 @@
 using Glowcast.Engine.Measures;
-using MetadataExtractor;
-using Directory = MetadataExtractor.Directory;
 
 namespace Glowcast.Engine.Take;
 
 /// <summary>Reads what a camera wrote into a picture file: JPEG, TIFF, DNG and the raw files that are TIFF or ISO media files
 /// within. The file is only read.</summary>
-/// <remarks>The tags are those of EXIF 2.32 (CIPA DC-008-2019).</remarks>
+/// <remarks>The tags are those of EXIF 2.32 (CIPA DC-008-2019), and no others are looked at. Whatever a file claims, what is read of
+/// it and what is worked on is bounded (<see cref="PictureBytes"/>, <see cref="TagWalk"/>, <see cref="DecodingBudget"/>): less than
+/// <see cref="MostWorkingBytes"/> of memory, and a few seconds.</remarks>
 public static class FrameReader
 {
+    /// <summary>No file takes more memory while it is read.</summary>
+    public const long MostWorkingBytes = 256L << 20;
+
     /// <param name="file">Can be sought; read from its beginning.</param>
     /// <param name="name">Of the file, for the frame and for faults.</param>
     /// <exception cref="BadInputException">It is no picture file, or so broken that nothing can be read.</exception>
     public static ShotFrame Read(Stream file, string name)
     {
         ArgumentNullException.ThrowIfNull(file);
-        var fields = new ExifFields(Directories(file, name));
+        var fields = new ExifFields(PictureFile.Read(file, name));
         return fields.FrameOf(name) with { Glance = PreviewGlance.Of(file, fields) };
     }
 
@@ -26,25 +29,8 @@ public static class FrameReader
     public static byte[]? Thumbnail(Stream file, string name, int mostBytes)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return PreviewGlance.In(file, new ExifFields(Directories(file, name)))
-            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegGlance.Of(jpeg, 1, null) is not null);
-    }
-
-    private static IReadOnlyList<Directory> Directories(Stream file, string name)
-    {
-        try
-        {
-            file.Position = 0;
-            return ImageMetadataReader.ReadMetadata(file);
-        }
-        catch (ImageProcessingException)
-        {
-            throw new BadInputException(name, "Is no picture file that can be read: JPEG, TIFF, DNG or a camera's raw file.");
-        }
-        catch (Exception broken) when (broken is not OutOfMemoryException)
-        {
-            // Files come from anywhere; whatever the parser of one stumbles over, the others are read.
-            throw new BadInputException(name, "Is broken: what the camera wrote into it cannot be read.");
-        }
+        var budget = new DecodingBudget();
+        return PreviewGlance.In(file, new ExifFields(PictureFile.Read(file, name)), budget)
+            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegGlance.Of(jpeg, 1, null, budget) is not null);
     }
 }

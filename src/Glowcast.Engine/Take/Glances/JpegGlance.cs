@@ -12,14 +12,14 @@ internal static class JpegGlance
 
     /// <param name="lie">How the picture lies (EXIF 0x0112).</param>
     /// <param name="shape">Width by height of the picture; a thumbnail of another shape has bars, which are cut off.</param>
+    /// <param name="budget">What is left to the file; a picture that would cost more is not decoded.</param>
     /// <returns>Null where it cannot be decoded.</returns>
-    public static Glance? Of(byte[] jpeg, int lie, double? shape)
+    public static Glance? Of(byte[] jpeg, int lie, double? shape, DecodingBudget budget)
     {
         if (jpeg.Length < 100 || jpeg[0] != 0xFF || jpeg[1] != 0xD8) return null;
         try
         {
-            using var stream = new MemoryStream(jpeg, writable: false);
-            return Decode(stream, lie, shape);
+            return Decode(jpeg, lie, shape, budget);
         }
         catch (Exception broken) when (broken is not OutOfMemoryException)
         {
@@ -28,14 +28,16 @@ internal static class JpegGlance
         }
     }
 
-    private static Glance? Decode(MemoryStream stream, int lie, double? shape)
+    private static Glance? Decode(byte[] jpeg, int lie, double? shape, DecodingBudget budget)
     {
+        using var stream = new MemoryStream(jpeg, writable: false);
         var decoder = new jpeg_decompress_struct(new Strict());
         decoder.jpeg_stdio_src(stream);
         decoder.jpeg_read_header(true);
         var pixels = (long)decoder.Image_width * decoder.Image_height;
-        if (Math.Max(decoder.Image_width, decoder.Image_height) > MostSide || pixels > (decoder.jpeg_has_multiple_scans() ? MostProgressivePixels : MostPixels)) return null;
-        if (decoder.Num_components is not (1 or 3)) return null;
+        var isInScans = decoder.jpeg_has_multiple_scans();
+        if (Math.Max(decoder.Image_width, decoder.Image_height) > MostSide || pixels > (isInScans ? MostProgressivePixels : MostPixels)) return null;
+        if (decoder.Num_components is not (1 or 3) || !budget.TryTakePixels(pixels, isInScans ? JpegScans.Count(jpeg, DecodingBudget.MostScans + 1) : 1)) return null;
         decoder.Out_color_space = J_COLOR_SPACE.JCS_GRAYSCALE;
         (decoder.Scale_num, decoder.Scale_denom) = (1, 1);
         while (decoder.Scale_denom < 8 && decoder.Image_width / (decoder.Scale_denom * 2) >= WideEnough) decoder.Scale_denom *= 2;
@@ -51,14 +53,21 @@ internal static class JpegGlance
         return cells.Glance;
     }
 
-    /// <summary>Stops at errors, and writes nothing anywhere.</summary>
+    /// <summary>Stops at errors and where there is no end of remarks, and writes nothing anywhere.</summary>
     private sealed class Strict : jpeg_error_mgr
     {
+        // Of a sound picture the decoder remarks a few dozen things, besides each restart (level 3).
+        private const int MostRemarks = 10_000;
+        private const int OfRestarts = 3;
+
+        private int remarks;
+
         public override void error_exit() => throw new InvalidDataException(format_message());
 
-        // Of a file that breaks off the rest would be grey.
         public override void emit_message(int msg_level)
         {
+            if (msg_level < OfRestarts && ++remarks > MostRemarks) throw new InvalidDataException("No end of markers.");
+            // Of a file that breaks off the rest would be grey.
             if (msg_level < 0 && format_message() == GetMessageText((int)J_MESSAGE_CODE.JWRN_JPEG_EOF)) throw new InvalidDataException(format_message());
         }
 

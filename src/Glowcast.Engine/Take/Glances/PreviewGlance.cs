@@ -1,14 +1,10 @@
-using MetadataExtractor;
-using MetadataExtractor.Formats.Exif;
-
 namespace Glowcast.Engine.Take;
 
 /// <summary>Finds a preview in a picture file and looks at it; its brightness is all that is kept.</summary>
 internal static class PreviewGlance
 {
-    private const int ThumbnailOffset = 0x0201; // JPEGInterchangeFormat
-    private const int ThumbnailLength = 0x0202; // JPEGInterchangeFormatLength
     private const int MostHeaderBytes = 1 << 20;
+    private const int LeastPreviewBytes = 100;
     private const int MostPreviewBytes = 16 << 20;
     private const long MostPictureBytes = 64 << 20;
     private const int JpegCompression = 7;
@@ -19,38 +15,36 @@ internal static class PreviewGlance
     {
         var settings = fields.Settings;
         var shape = settings is { PixelsWide: { } wide, PixelsHigh: { } high } ? (double)wide / high : (double?)null;
-        return In(file, fields).Select(jpeg => JpegGlance.Of(jpeg, settings.Lie ?? 1, shape)).FirstOrDefault(glance => glance is not null);
+        var budget = new DecodingBudget();
+        return In(file, fields, budget).Select(jpeg => JpegGlance.Of(jpeg, settings.Lie ?? 1, shape, budget)).FirstOrDefault(glance => glance is not null);
     }
 
     /// <summary>What may be a preview, as JPEG: those the file names, the smallest first; then those found near its beginning;
     /// last the picture itself, if it is a JPEG.</summary>
-    public static IEnumerable<byte[]> In(Stream file, ExifFields fields)
+    public static IEnumerable<byte[]> In(Stream file, ExifFields fields, DecodingBudget budget)
     {
         var head = Part(file, 0, MostHeaderBytes);
-        foreach (var (offset, length) in Named(fields, head).Concat(Found(head, file.Length))) yield return Part(file, offset, length);
-        if (IsJpeg(head, 0) && file.Length <= MostPictureBytes) yield return Part(file, 0, file.Length);
+        foreach (var (offset, length) in Named(fields.Parts).Concat(Found(head, file.Length)))
+        {
+            var there = Math.Min(length, file.Length - offset);
+            if (there > LeastPreviewBytes && budget.TryTakePicture(there)) yield return Part(file, offset, there);
+        }
+        if (IsJpeg(head, 0) && file.Length <= MostPictureBytes && budget.TryTakePicture(file.Length)) yield return Part(file, 0, file.Length);
     }
 
-    private static IEnumerable<(long Offset, long Length)> Named(ExifFields fields, byte[] head)
-    {
-        var exifAt = head.AsSpan().IndexOf("Exif\0\0"u8);
-        long[] bases = exifAt < 0 || !IsJpeg(head, 0) ? [0] : [exifAt + 6];
-        return
-            from directory in fields.All.OfType<ExifDirectoryBase>()
-            from pair in new[] { Pair(directory, ThumbnailOffset, ThumbnailLength), Strip(directory) }
-            where pair is { Offset: > 0, Length: > 100 and <= MostPreviewBytes }
-            orderby pair.Value.Length
-            from start in bases
-            select (pair.Value.Offset + start, pair.Value.Length);
-    }
+    private static IEnumerable<(long Offset, long Length)> Named(PictureParts parts) => parts.Directories
+        .SelectMany(directory => new[] { Pair(directory, ExifTag.JpegOffset, ExifTag.JpegLength), Strip(directory) })
+        .OfType<(long Offset, long Length)>().Concat(parts.Previews)
+        .Where(pair => pair is { Offset: > 0, Length: > LeastPreviewBytes and <= MostPreviewBytes })
+        .OrderBy(pair => pair.Length).Distinct();
 
-    private static (long Offset, long Length)? Strip(ExifDirectoryBase directory) =>
-        directory.TryGetInt32(ExifDirectoryBase.TagCompression, out var compression) && compression is JpegCompression or OldJpegCompression
-            ? Pair(directory, ExifDirectoryBase.TagStripOffsets, ExifDirectoryBase.TagStripByteCounts)
+    private static (long Offset, long Length)? Strip(TagDirectory directory) =>
+        directory[ExifTag.Compression]?.WholeAt(0) is JpegCompression or OldJpegCompression ? Pair(directory, ExifTag.StripOffsets, ExifTag.StripByteCounts) : null;
+
+    private static (long Offset, long Length)? Pair(TagDirectory directory, ExifTag offsetTag, ExifTag lengthTag) =>
+        (directory[offsetTag], directory[lengthTag]) is ({ Count: 1 } offset, { Count: 1 } length) && (offset.WholeAt(0), length.WholeAt(0)) is ({ } at, { } bytes)
+            ? (directory.Start + at, bytes)
             : null;
-
-    private static (long Offset, long Length)? Pair(ExifDirectoryBase directory, int offsetTag, int lengthTag) =>
-        directory.TryGetInt64(offsetTag, out var offset) && directory.TryGetInt64(lengthTag, out var length) ? (offset, length) : null;
 
     // Makers hide previews in notes of their own; they stand near the beginning, and begin as every JPEG does.
     private static IEnumerable<(long Offset, long Length)> Found(byte[] head, long fileLength)

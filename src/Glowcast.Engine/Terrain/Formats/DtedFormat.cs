@@ -34,6 +34,8 @@ internal sealed class DtedFormat : IGridFormat
         public Source(Stream stream, Header header, string fileName)
             : base(fileName, header.Posts, header.VerticalDatum) => (this.stream, HeightError) = (stream, header.HeightError);
 
+        public override long ReadingBytes => (2L * Posts.Rows * Posts.Columns) + (1 << 16);
+
         private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {
             var raw = ReadColumns();

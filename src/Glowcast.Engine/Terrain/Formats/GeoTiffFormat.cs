@@ -3,7 +3,7 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>GeoTIFF (OGC 19-008r4): heights in one band, in strips or tiles, with the place of the net in its tags.</summary>
-/// <remarks>Only the first image of full resolution is read.</remarks>
+/// <remarks>Only the first image of full resolution is read, and the mask that follows it.</remarks>
 internal sealed class GeoTiffFormat : IGridFormat
 {
     private const int PixelIsPoint = 2;
@@ -15,13 +15,14 @@ internal sealed class GeoTiffFormat : IGridFormat
 
     public GridSource Open(Stream stream, string fileName)
     {
-        var tags = TiffDirectory.OfFirstFullImage(stream, fileName);
+        var (tags, maskTags) = TiffDirectory.OfFirstFullImage(stream, fileName);
         var layout = TiffLayout.Of(tags, fileName);
         var keys = new GeoKeys(tags, fileName);
         var crs = GeoTiffCrs.Of(keys, fileName);
         var scale = GeoTiffHeightScale.Of(tags, keys, fileName);
         var (posts, isSouthUp) = PostsOf(tags, layout, keys, crs, fileName);
-        var heights = new TiffHeights(stream, tags.Offset, layout, scale, fileName);
+        var mask = maskTags is null ? null : new TiffMask(stream, maskTags, layout, fileName);
+        var heights = new TiffHeights(stream, tags.Offset, layout, mask, scale, fileName);
         return new Source(heights, posts, isSouthUp, fileName, scale);
     }
 
@@ -33,6 +34,8 @@ internal sealed class GeoTiffFormat : IGridFormat
         /// <param name="isSouthUp">Rows of the image run from south to north.</param>
         public Source(TiffHeights heights, GridPosts posts, bool isSouthUp, string fileName, GeoTiffHeightScale scale)
             : base(fileName, posts, scale.VerticalDatum) => (this.heights, this.isSouthUp, HeightError) = (heights, isSouthUp, scale.HeightError);
+
+        public override long ReadingBytes => heights.ReadingBytes;
 
         private protected override void ReadPieces(GridWindow window, TakeHeights take)
         {

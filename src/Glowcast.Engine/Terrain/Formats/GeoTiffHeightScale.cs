@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Xml;
-using System.Xml.Linq;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
@@ -49,9 +47,9 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
     {
         public static Band Read(string? xml, string fileName)
         {
-            var items = xml is null ? [] : Items(xml, fileName);
-            var roles = FirstOf(items.Where(item => item.Attribute("sample")?.Value is null or "0"), "role");
-            var names = FirstOf(items.Where(item => item.Attribute("sample") is null), "name");
+            var items = xml is null ? [] : GdalItem.Read(xml, fileName);
+            var roles = FirstOf(items.Where(item => item.Sample is null or "0"), item => item.Role);
+            var names = FirstOf(items.Where(item => item.Sample is null), item => item.Name);
             var unit = roles.GetValueOrDefault("unittype", "");
             return new Band(
                 Number(roles, "scale", 1, fileName), Number(roles, "offset", 0, fileName),
@@ -72,22 +70,9 @@ internal sealed record GeoTiffHeightScale(double NoData, double MetresPerUnit, d
                 : throw new BadInputException(fileName, $"Has '{Shortened.To80(text)}' for the {role} of its heights, which is not a number.");
         }
 
-        private static Dictionary<string, string> FirstOf(IEnumerable<XElement> items, string attribute) => items
-            .Where(item => item.Attribute(attribute) is not null)
-            .GroupBy(item => item.Attribute(attribute)?.Value ?? "")
-            .ToDictionary(alike => alike.Key, alike => alike.First().Value);
-
-        private static List<XElement> Items(string xml, string fileName)
-        {
-            try
-            {
-                using var reader = XmlReader.Create(new StringReader(xml));
-                return [.. XElement.Load(reader).Elements("Item")];
-            }
-            catch (XmlException fault)
-            {
-                throw new BadInputException(fileName, $"Its notes on scale and unit (tag 42112) are damaged in line {fault.LineNumber}, at character {fault.LinePosition}.");
-            }
-        }
+        private static Dictionary<string, string> FirstOf(IEnumerable<GdalItem> items, Func<GdalItem, string?> key) => items
+            .Where(item => key(item) is not null)
+            .GroupBy(item => key(item) ?? "")
+            .ToDictionary(alike => alike.Key, alike => alike.First().Text);
     }
 }

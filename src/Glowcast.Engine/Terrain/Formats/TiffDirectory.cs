@@ -4,12 +4,20 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>The tags of a TIFF file's first full-resolution image, checked against the file's length before anything
-/// is believed: no tag has more values than the file has bytes.</summary>
-/// <remarks>TIFF revision 6.0 (Adobe 1992), and BigTIFF. Overviews and masks (NewSubfileType) are passed over.</remarks>
+/// <summary>The tags of an image of a TIFF file, checked against the file's length, and against what a grid can need, before
+/// anything is believed.</summary>
+/// <remarks>TIFF revision 6.0 (Adobe 1992), and BigTIFF.</remarks>
 internal sealed class TiffDirectory
 {
     private const int MostImages = 1000;
+    private const int MostTags = 4000;
+    private const long MostTagBytes = 16L << 20;
+    private const long MostBytesOfAllTags = 64L << 20;
+    private const int MostTextBytes = 1 << 20;
+    private const int MostDoubles = 100_000;
+    private const int ReducedImage = 0b001;
+    private const int MaskImage = 0b100;
+    private const int TransparencyMask = 4;
 
     private readonly FileBytes bytes;
     private readonly Dictionary<int, Entry> entries;
@@ -21,21 +29,40 @@ internal sealed class TiffDirectory
 
     public long FileLength => bytes.Length;
 
+    /// <summary>How much of the file its tags take.</summary>
+    public long TagBytes => entries.Values.Sum(entry => entry.Count * SizeOf(entry.Type));
+
+    private bool IsMask => (Whole(TiffTag.NewSubfileType) & MaskImage) != 0 || Whole(TiffTag.PhotometricInterpretation) == TransparencyMask;
+
+    private bool IsReduced => (Whole(TiffTag.NewSubfileType) & ReducedImage) != 0;
+
+    /// <summary>The first image of full resolution, and the mask that follows it, where there is one; overviews, and masks of
+    /// overviews, are passed over (NewSubfileType).</summary>
     /// <exception cref="BadInputException">Not a TIFF file, cut off, or without a full-resolution image.</exception>
-    public static TiffDirectory OfFirstFullImage(Stream stream, string fileName)
+    public static (TiffDirectory Image, TiffDirectory? Mask) OfFirstFullImage(Stream stream, string fileName)
     {
         var bytes = FileBytes.Open(stream, fileName);
+        TiffDirectory? image = null;
+        foreach (var directory in In(bytes).Where(directory => !directory.IsReduced))
+        {
+            if (image is not null && directory.IsMask) return (image, directory);
+            if (image is not null) break;
+            if (!directory.IsMask) image = directory;
+        }
+        return (image ?? throw bytes.Fault("Holds no image of full resolution."), null);
+    }
+
+    private static IEnumerable<TiffDirectory> In(FileBytes bytes)
+    {
         var seen = new HashSet<long>();
         for (var offset = bytes.FirstDirectory; offset != 0;)
         {
             if (!seen.Add(offset)) throw bytes.Fault("Its image directories run in a circle; the file is damaged.");
             if (seen.Count > MostImages) throw bytes.Fault($"Has more than {MostImages} images; one with heights is wanted.");
-            var entries = ReadEntries(bytes, offset, out var next);
-            var directory = new TiffDirectory(bytes, offset, entries);
-            if ((directory.Whole(TiffTag.NewSubfileType) & 0b101) == 0) return directory;
+            var directory = new TiffDirectory(bytes, offset, ReadEntries(bytes, offset, out var next));
+            yield return directory;
             offset = next;
         }
-        throw bytes.Fault("Holds no image of full resolution.");
     }
 
     public bool Has(TiffTag tag) => entries.ContainsKey((int)tag);
@@ -47,12 +74,17 @@ internal sealed class TiffDirectory
         return entry.Count >= 1 ? WholeAt(entry, 0) : throw bytes.Fault($"Its tag {tag} is empty.");
     }
 
+    /// <summary>How many values a tag has; 0 where it is missing.</summary>
+    public long CountOf(TiffTag tag) => entries.TryGetValue((int)tag, out var entry) ? entry.Count : 0;
+
     /// <summary>All whole numbers of a tag; none where it is missing.</summary>
     public long[] Wholes(TiffTag tag)
     {
         if (!entries.TryGetValue((int)tag, out var entry)) return [];
+        MustBeWhole(entry);
+        var (size, raw) = (SizeOf(entry.Type), bytes.Span(entry.At, entry.Count * SizeOf(entry.Type)));
         var values = new long[entry.Count];
-        for (var i = 0; i < values.Length; i++) values[i] = WholeAt(entry, i);
+        for (var i = 0; i < values.Length; i++) values[i] = bytes.WholeOf(raw.AsSpan(i * size, size));
         return values;
     }
 
@@ -61,8 +93,10 @@ internal sealed class TiffDirectory
     {
         if (!entries.TryGetValue((int)tag, out var entry)) return [];
         if (entry.Type != EntryType.Double) throw bytes.Fault($"Its tag {tag} does not hold 64-bit numbers.");
+        if (entry.Count > MostDoubles) throw bytes.Fault($"Its tag {tag} holds {entry.Count} numbers; a grid needs a few.");
+        var raw = bytes.Span(entry.At, 8 * entry.Count);
         var values = new double[entry.Count];
-        for (var i = 0; i < values.Length; i++) values[i] = BitConverter.Int64BitsToDouble(bytes.At(entry.At + (8L * i), 8));
+        for (var i = 0; i < values.Length; i++) values[i] = BitConverter.Int64BitsToDouble(bytes.WholeOf(raw.AsSpan(8 * i, 8)));
         return values;
     }
 
@@ -71,15 +105,21 @@ internal sealed class TiffDirectory
     {
         if (!entries.TryGetValue((int)tag, out var entry)) return null;
         if (entry.Type != EntryType.Ascii) throw bytes.Fault($"Its tag {tag} is not text.");
+        if (entry.Count > MostTextBytes) throw bytes.Fault($"Its tag {tag} holds {entry.Count} bytes of text; {MostTextBytes} can be read.");
         return Encoding.Latin1.GetString(bytes.Span(entry.At, entry.Count)).TrimEnd('\0');
     }
 
     private long WholeAt(Entry entry, int index)
     {
+        MustBeWhole(entry);
         var size = SizeOf(entry.Type);
-        return entry.Type is EntryType.Byte or EntryType.Short or EntryType.Long or EntryType.Long8 or EntryType.Directory or EntryType.Directory8
-            ? bytes.At(entry.At + ((long)index * size), size)
-            : throw bytes.Fault($"A tag that counts something holds values of type {(int)entry.Type}.");
+        return bytes.At(entry.At + ((long)index * size), size);
+    }
+
+    private void MustBeWhole(Entry entry)
+    {
+        if (entry.Type is not (EntryType.Byte or EntryType.Short or EntryType.Long or EntryType.Long8 or EntryType.Directory or EntryType.Directory8))
+            throw bytes.Fault($"A tag that counts something holds values of type {(int)entry.Type}.");
     }
 
     private static Dictionary<int, Entry> ReadEntries(FileBytes bytes, long offset, out long next)
@@ -87,7 +127,9 @@ internal sealed class TiffDirectory
         var (countSize, entrySize, pointer) = bytes.IsBig ? (8, 20, 8) : (2, 12, 4);
         var count = bytes.At(offset, countSize);
         if (count < 0 || count > (bytes.Length - offset) / entrySize) throw bytes.Fault($"Claims {count} tags, which do not fit into its {bytes.Length} bytes.");
+        if (count > MostTags) throw bytes.Fault($"Has {count} tags; a grid has a few dozen, and {MostTags} can be read.");
         var entries = new Dictionary<int, Entry>();
+        var together = 0L;
         for (var i = 0; i < count; i++)
         {
             var at = offset + countSize + ((long)i * entrySize);
@@ -96,6 +138,9 @@ internal sealed class TiffDirectory
             var size = SizeOf(entry.Type);
             if (entry.Count < 0 || entry.Count > bytes.Length / Math.Max(size, 1))
                 throw bytes.Fault($"Its tag {tag} claims {entry.Count} values, which do not fit into its {bytes.Length} bytes.");
+            together += entry.Count * size;
+            if (entry.Count * size > MostTagBytes || together > MostBytesOfAllTags)
+                throw bytes.Fault($"Its tag {tag} holds {entry.Count * size} bytes; {MostTagBytes} can be read, and {MostBytesOfAllTags} of all tags.");
             if (entry.Count * size > pointer) entry = entry with { At = bytes.At(entry.At, pointer) };
             bytes.MustHold(entry.At, entry.Count * size);
             entries.TryAdd(tag, entry);
@@ -158,12 +203,12 @@ internal sealed class TiffDirectory
                 : throw new BadInputException(fileName, $"Is no TIFF file of version 42 or 43; it says {version}.");
         }
 
-        public long At(long offset, int size)
+        public long At(long offset, int size) => WholeOf(Span(offset, size));
+
+        public long WholeOf(ReadOnlySpan<byte> value)
         {
-            var value = Span(offset, size);
-            if (isLittle) Array.Reverse(value);
             var number = 0L;
-            foreach (var part in value) number = (number << 8) | part;
+            for (var i = 0; i < value.Length; i++) number = (number << 8) | value[isLittle ? value.Length - 1 - i : i];
             return number;
         }
 
@@ -193,6 +238,7 @@ internal enum TiffTag
     ImageLength = 257,
     BitsPerSample = 258,
     Compression = 259,
+    PhotometricInterpretation = 262,
     StripOffsets = 273,
     Orientation = 274,
     SamplesPerPixel = 277,

@@ -1,75 +1,34 @@
-using System.Globalization;
 using System.Numerics;
 using System.Runtime.InteropServices;
-using BitMiracle.LibTiff.Classic;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>Unfolds the samples of a TIFF image into heights in metres, one tile or row after another.</summary>
 /// <param name="directory">Where the image's tags lie in the stream.</param>
-internal sealed class TiffHeights(Stream stream, long directory, TiffLayout layout, GeoTiffHeightScale scale, string fileName)
+/// <param name="mask">Which of the samples are heights; null where all are.</param>
+internal sealed class TiffHeights(Stream stream, long directory, TiffLayout layout, TiffMask? mask, GeoTiffHeightScale scale, string fileName)
 {
     // A real number in text can miss its own 32-bit form.
     private readonly double hole = layout.Sample == SampleKind.Float32 ? (float)scale.NoData : scale.NoData;
 
-    static TiffHeights() => Tiff.SetErrorHandler(new Complaints());
+    /// <summary>Memory that reading needs besides the heights.</summary>
+    public long ReadingBytes => layout.UnfoldingBytes + (mask?.ReadingBytes ?? 0);
 
     /// <param name="window">Of the image's own rows and columns.</param>
     /// <exception cref="BadInputException">The samples cannot be unfolded.</exception>
     public void Read(GridWindow window, TakeHeights take)
     {
-        Complaints.Last = null;
-        stream.Position = 0;
-        try
-        {
-            // 'h': leave the directories alone; the one to read has been chosen and checked already.
-            using var tiff = Tiff.ClientOpen(fileName, "rh", stream, new KeptOpen());
-            if (tiff is null || !tiff.SetSubDirectory(directory)) throw Damaged();
-            if (!(layout.IsTiled ? ReadTiles(tiff, window, take) : ReadRows(tiff, window, take))) throw Damaged();
-        }
-        catch (Exception fault) when (fault is not (BadInputException or OutOfMemoryException))
-        {
-            throw Damaged(fault.Message);
-        }
-    }
-
-    private bool ReadTiles(Tiff tiff, GridWindow window, TakeHeights take)
-    {
-        var size = layout.Sample.Bytes();
-        var tile = new byte[layout.BlockRows * layout.BlockColumns * size];
         var heights = new float[layout.BlockColumns];
-        for (var block = 0; block < layout.BlocksDown * layout.BlocksAcross; block++)
+        var ground = mask?.Read();
+        TiffBlocks.Read(stream, directory, layout, window, fileName, (row, column, columns, samples) =>
         {
-            var place = layout.PlaceOf(block);
-            if (place.Common(window).IsEmpty) continue;
-            var isSparse = layout.IsSparse(block);
-            if (!isSparse && tiff.ReadEncodedTile(block, tile, 0, tile.Length) != tile.Length) return false;
-            var piece = heights.AsSpan(0, place.Columns);
-            piece.Fill(float.NaN);
-            for (var row = 0; row < place.Rows; row++)
-            {
-                if (!isSparse) ToMetres(tile.AsSpan(row * layout.BlockColumns * size, place.Columns * size), piece);
-                take(place.Top + row, place.Left, piece);
-            }
-        }
-        return true;
-    }
-
-    // A strip is unfolded from its first row on, so rows are read in order.
-    private bool ReadRows(Tiff tiff, GridWindow window, TakeHeights take)
-    {
-        var line = new byte[layout.Columns * layout.Sample.Bytes()];
-        if (tiff.ScanlineSize() != line.Length) return false;
-        var heights = new float[layout.Columns];
-        for (var row = window.Top - (window.Top % layout.BlockRows); row < window.Bottom; row++)
-        {
-            if (layout.IsSparse(row / layout.BlockRows)) Array.Fill(heights, float.NaN);
-            else if (tiff.ReadScanline(line, row)) ToMetres(line, heights);
-            else return false;
-            take(row, 0, heights);
-        }
-        return true;
+            var piece = heights.AsSpan(0, columns);
+            if (samples.IsEmpty) piece.Fill(float.NaN);
+            else ToMetres(samples, piece);
+            ground?.PunchHoles(row, column, piece);
+            take(row, column, piece);
+        });
     }
 
     private void ToMetres(ReadOnlySpan<byte> samples, Span<float> target)
@@ -93,37 +52,6 @@ internal sealed class TiffHeights(Stream stream, long directory, TiffLayout layo
         {
             var value = double.CreateTruncating(values[i]);
             target[i] = value == hole ? float.NaN : (float)((value * scale.MetresPerUnit) + scale.OffsetM);
-        }
-    }
-
-    private BadInputException Damaged(string? why = null) =>
-        new(fileName, $"Cannot be unfolded ({Complaints.Last ?? why ?? "for no stated reason"}): it is cut off, or damaged.");
-
-    /// <summary>Keeps what the library has to say for our own refusal; by itself it would print it.</summary>
-    private sealed class Complaints : TiffErrorHandler
-    {
-        [ThreadStatic]
-        private static string? last;
-
-        public static string? Last
-        {
-            get => last;
-            set => last = value;
-        }
-
-        public override void ErrorHandler(Tiff tif, string method, string format, params object[] args) =>
-            last ??= string.Format(CultureInfo.InvariantCulture, format, args);
-
-        public override void WarningHandler(Tiff tif, string method, string format, params object[] args)
-        {
-        }
-    }
-
-    /// <summary>A stream that belongs to somebody else.</summary>
-    private sealed class KeptOpen : TiffStream
-    {
-        public override void Close(object clientData)
-        {
         }
     }
 }

@@ -10,14 +10,20 @@ internal sealed record TiffLayout
 
     private const long MostBlockBytes = 1 << 27;
 
-    private TiffLayout(TiffDirectory tags, string fileName)
+    // Of 16 × 16 posts each these hold more than a grid may.
+    private const long MostBlocks = 1 << 21;
+
+    private TiffLayout(TiffDirectory tags, SampleKind sample, string fileName)
     {
         Rows = Dimension(tags, TiffTag.ImageLength, fileName);
         Columns = Dimension(tags, TiffTag.ImageWidth, fileName);
-        Sample = SampleOf(tags, fileName);
+        Sample = sample;
+        if (Rows * RowBytes(Columns) > MostUnfolding * tags.FileLength)
+            throw new BadInputException(fileName, $"Claims {Columns} × {Rows} heights, which its {tags.FileLength} bytes cannot hold: it is cut off, or its header is wrong.");
         IsTiled = tags.Has(TiffTag.TileWidth);
         BlockRows = IsTiled ? Dimension(tags, TiffTag.TileLength, fileName) : (int)Math.Clamp(tags.Whole(TiffTag.RowsPerStrip, Rows), 1, Rows);
         BlockColumns = IsTiled ? Dimension(tags, TiffTag.TileWidth, fileName) : Columns;
+        MustHaveItsBlocks(tags, fileName);
         BlockBytes = tags.Wholes(IsTiled ? TiffTag.TileByteCounts : TiffTag.StripByteCounts);
     }
 
@@ -52,11 +58,33 @@ internal sealed record TiffLayout
     /// <summary>A block that was never written holds no heights.</summary>
     public bool IsSparse(int block) => BlockBytes[block] == 0;
 
+    /// <summary>Memory that unfolding needs besides the heights: the largest block as it lies in the file, a tile unfolded, and the lists of blocks.</summary>
+    public long UnfoldingBytes => BlockBytes.Max() + (IsTiled ? BlockRows * RowBytes(BlockColumns) : 0) + RowBytes(Columns) + (4L * Columns) + (32L * BlockBytes.Length);
+
+    /// <summary>Of so many samples beside one another, as they are unfolded.</summary>
+    public long RowBytes(int columns) => (((long)columns * Sample.Bits()) + 7) / 8;
+
+    /// <summary>Of a transparency mask (TIFF 6.0, PhotometricInterpretation 4): of one bit, or as some write it of eight.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static TiffLayout OfMask(TiffDirectory tags, string fileName)
+    {
+        MustBeKnown(tags, fileName);
+        var sample = tags.Whole(TiffTag.BitsPerSample, 1) switch
+        {
+            1 => SampleKind.Bit,
+            8 => SampleKind.Byte,
+            var bits => throw new BadInputException(fileName, $"Is of {bits} bits; masks of one bit or eight can be read."),
+        };
+        var layout = new TiffLayout(tags, sample, fileName);
+        layout.MustFit(tags, fileName);
+        return layout;
+    }
+
     /// <exception cref="BadInputException">Anything but one sheet of whole or real numbers in a compression that is known here, or a claim that the file cannot bear out.</exception>
     public static TiffLayout Of(TiffDirectory tags, string fileName)
     {
         MustBeKnown(tags, fileName);
-        var layout = new TiffLayout(tags, fileName);
+        var layout = new TiffLayout(tags, SampleOf(tags, fileName), fileName);
         layout.MustFit(tags, fileName);
         return layout;
     }
@@ -77,15 +105,20 @@ internal sealed record TiffLayout
         faults.ThrowIfAny();
     }
 
+    private void MustHaveItsBlocks(TiffDirectory tags, string fileName)
+    {
+        var blocks = (long)BlocksAcross * BlocksDown;
+        if (blocks > MostBlocks) throw new BadInputException(fileName, $"Is cut into {blocks} tiles or strips; {MostBlocks} can be read. Write it in larger ones.");
+        var (sizes, places) = IsTiled
+            ? (tags.CountOf(TiffTag.TileByteCounts), tags.CountOf(TiffTag.TileOffsets))
+            : (tags.CountOf(TiffTag.StripByteCounts), tags.CountOf(TiffTag.StripOffsets));
+        if (sizes != blocks || places != blocks)
+            throw new BadInputException(fileName, $"Has {sizes} tiles or strips where its size wants {blocks}: its header is wrong.");
+    }
+
     private void MustFit(TiffDirectory tags, string fileName)
     {
-        var size = Sample.Bytes();
-        var (posts, blocks) = ((long)Rows * Columns, (long)BlocksAcross * BlocksDown);
-        if (posts * size > MostUnfolding * tags.FileLength)
-            throw new BadInputException(fileName, $"Claims {Columns} × {Rows} heights, which its {tags.FileLength} bytes cannot hold: it is cut off, or its header is wrong.");
-        if (BlockBytes.Length != blocks || tags.Wholes(IsTiled ? TiffTag.TileOffsets : TiffTag.StripOffsets).Length != blocks)
-            throw new BadInputException(fileName, $"Has {BlockBytes.Length} tiles or strips where its size wants {blocks}: its header is wrong.");
-        var unfolded = (long)BlockRows * BlockColumns * size;
+        var unfolded = BlockRows * RowBytes(BlockColumns);
         if (IsTiled && (unfolded > MostBlockBytes || unfolded > MostUnfolding * tags.FileLength))
             throw new BadInputException(fileName, $"Has tiles of {BlockColumns} × {BlockRows}, too large to be read.");
         if (BlockBytes.Any(bytes => bytes < 0 || bytes > tags.FileLength))
@@ -123,6 +156,8 @@ internal sealed record TiffLayout
 
 internal enum SampleKind
 {
+    Bit,
+    Byte,
     Int16,
     UInt16,
     Int32,
@@ -133,10 +168,12 @@ internal enum SampleKind
 
 internal static class SampleKinds
 {
-    public static int Bytes(this SampleKind kind) => kind switch
+    public static int Bits(this SampleKind kind) => kind switch
     {
-        SampleKind.Int16 or SampleKind.UInt16 => 2,
-        SampleKind.Float64 => 8,
-        _ => 4,
+        SampleKind.Bit => 1,
+        SampleKind.Byte => 8,
+        SampleKind.Int16 or SampleKind.UInt16 => 16,
+        SampleKind.Float64 => 64,
+        _ => 32,
     };
 }

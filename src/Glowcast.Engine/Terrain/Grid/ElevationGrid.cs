@@ -40,7 +40,7 @@ public sealed class ElevationGrid
     private ElevationGrid(ElevationGrid bare, float floorM)
     {
         (Posts, Name, VerticalDatum, heights, this.floorM) = (bare.Posts, bare.Name, bare.VerticalDatum, bare.heights, floorM);
-        (IsCut, FilledPosts, HeightError) = (bare.IsCut, bare.FilledPosts, bare.HeightError);
+        (IsCut, FilledPosts, UnmarkedHoles, HeightError) = (bare.IsCut, bare.FilledPosts, bare.UnmarkedHoles, bare.HeightError);
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         crestDropM = bare.crestDropM;
@@ -50,7 +50,7 @@ public sealed class ElevationGrid
     private ElevationGrid(ElevationGrid same)
     {
         (Posts, Name, VerticalDatum, heights, floorM) = (same.Posts, same.Name, same.VerticalDatum, same.heights, same.floorM);
-        (IsCut, FilledPosts, Relief) = (same.IsCut, same.FilledPosts, same.Relief);
+        (IsCut, FilledPosts, UnmarkedHoles, Relief) = (same.IsCut, same.FilledPosts, same.UnmarkedHoles, same.Relief);
         (raised, pyramid, crestDropM) = (same.raised, same.pyramid, same.crestDropM);
     }
 
@@ -67,6 +67,10 @@ public sealed class ElevationGrid
 
     /// <summary>Posts that had no height in any file and were given one from around them.</summary>
     public int FilledPosts { get; init; }
+
+    /// <summary>Posts of the files that held a value which can only stand for no data, such as −9999, though their file does not
+    /// say so: they are holes.</summary>
+    public long UnmarkedHoles { get; init; }
 
     /// <summary>By how much the heights may be off.</summary>
     public HeightError HeightError { get; init; } = HeightError.Usual;

@@ -29,6 +29,7 @@ public static class GridMosaic
         {
             IsCut = ground.IsCut,
             FilledPosts = filled,
+            UnmarkedHoles = tiles.Sum(tile => tile.UnmarkedHoles),
             HeightError = HeightError.Of(tiles.Select(tile => tile.HeightError)),
         };
     }

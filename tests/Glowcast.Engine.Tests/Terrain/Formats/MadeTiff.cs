@@ -37,6 +37,13 @@ internal sealed record MadeTiff
 
     public double[]? Matrix { get; init; }
 
+    /// <summary>Which posts have a height; written as a mask of <see cref="MaskBits"/> bits in a directory after the heights. Null for none.</summary>
+    public Func<int, int, bool>? Mask { get; init; }
+
+    public int MaskBits { get; init; } = 1;
+
+    public int MaskColumns { get; init; } = Columns;
+
     public short[] Keys { get; init; } = KeysOf((1024, 1), (1025, 1), (3072, 32632));
 
     public double[] KeyNumbers { get; init; } = [];
@@ -64,6 +71,7 @@ internal sealed record MadeTiff
             Place(tiff);
             if (Tiled) WriteTiles(tiff);
             else WriteStrips(tiff);
+            if (Mask is not null) WriteMask(tiff, Mask);
         }
         stream.Position = 0;
         return stream;
@@ -161,6 +169,30 @@ internal sealed record MadeTiff
                 var bytes = Enumerable.Range(top, BlockRows).SelectMany(row => Samples(Math.Min(row, Rows - 1), left, 32)).ToArray();
                 Assert.True(tiff.WriteEncodedTile(tile++, bytes, bytes.Length) >= 0);
             }
+        }
+    }
+
+    private void WriteMask(Tiff tiff, Func<int, int, bool> mask)
+    {
+        Assert.True(tiff.WriteDirectory());
+        tiff.SetField(TiffTag.SUBFILETYPE, FileType.MASK);
+        tiff.SetField(TiffTag.IMAGEWIDTH, MaskColumns);
+        tiff.SetField(TiffTag.IMAGELENGTH, Rows);
+        tiff.SetField(TiffTag.SAMPLESPERPIXEL, 1);
+        tiff.SetField(TiffTag.BITSPERSAMPLE, MaskBits);
+        tiff.SetField(TiffTag.PHOTOMETRIC, Photometric.MASK);
+        tiff.SetField(TiffTag.COMPRESSION, Compression);
+        tiff.SetField(TiffTag.ROWSPERSTRIP, 5);
+        for (var row = 0; row < Rows; row++)
+        {
+            var line = new byte[((MaskColumns * MaskBits) + 7) / 8];
+            for (var column = 0; column < MaskColumns; column++)
+            {
+                if (!mask(row, column)) continue;
+                if (MaskBits == 1) line[column / 8] |= (byte)(0x80 >> (column % 8));
+                else line[column * MaskBits / 8] = 255;
+            }
+            Assert.True(tiff.WriteScanline(line, row));
         }
     }
 

@@ -1,0 +1,186 @@
+using System.IO.Compression;
+using System.Text;
+using System.Text.Json;
+using BitMiracle.LibJpeg.Classic;
+using BitMiracle.LibTiff.Classic;
+using Glowcast.Cli.Takes;
+using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
+using Glowcast.Engine.Take;
+using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Tests.Take;
+using Glowcast.Engine.Tests.Terrain;
+using Glowcast.Engine.Tests.Weather;
+using Glowcast.Engine.Weather;
+using Glowcast.Server;
+using Glowcast.Server.Grids;
+using Glowcast.Server.Kept;
+using Glowcast.Server.Problems;
+using Glowcast.Server.Store;
+using Glowcast.Server.Takes;
+using Microsoft.AspNetCore.Http;
+
+namespace Glowcast.Fuzz;
+
+/// <summary>Every reader of what others wrote.</summary>
+internal static class Targets
+{
+    private static readonly string[] Numbers = ["-9999", "99999", "1e308", "-1e-308", "NaN", "inf", "0", "-0", ".", "e", "+", "2147483648", "9223372036854775808", "0.1", "\n", " "];
+    private static readonly string[] Json = [.. Numbers, "null", "true", "{}", "[]", "\"\"", "\\u0000", "\\ud800", "[[[[", ",", ":", "\"", "1900-01-01", "Z"];
+
+    public static IReadOnlyList<Target> All { get; } =
+    [
+        new("tiff", () => [.. Tiffs()], bytes => Grid(bytes, "made.tif"), 12_000, 96L << 20, "II*\0", "MM\0*", "<GDALMetadata>", "<Item role=\"unittype\">", "</Item>", "-9999\0"),
+        new("notes", () => [Text("<GDALMetadata><Item name=\"SCALE\" sample=\"0\" role=\"scale\">0.1</Item><Item role=\"unittype\">m</Item></GDALMetadata>")], bytes => GdalItem.Read(Encoding.Latin1.GetString(bytes), "made"), 2000, 8L << 20, "<Item ", "/>", "<![CDATA[", "]]>", "<!--", "<!DOCTYPE a [", "&lt;", "&#0;", "<a>"),
+        new("dted", () => [MadeDted.Write((row, column) => MadeDted.SignAndMagnitude(row - column))], bytes => Grid(bytes, "made.dt1"), 16_000),
+        new("asc", () => [Text("ncols 4\nnrows 3\nxllcorner 7.5\nyllcorner 46\ncellsize 0.01\nNODATA_value -9999\n1 2 3 4\n5 6 -9999 8\n9 10.5 11 12\n"), Text("ncols 2\nnrows 2\nxllcenter 7\nyllcenter 46\ndx 0.1\ndy 0.2\n1 2\n3 4")], bytes => Grid(bytes, "made.asc"), 1000, 16L << 20, [.. Numbers, "ncols ", "nrows ", "cellsize ", "xllcorner ", "yllcenter ", "nodata_value "]),
+        new("zip", () => [Zipped("N46E007.hgt", new byte[2 * 1201 * 1201]), Zipped("N46E007.hgt", new byte[100]), Zipped("a.txt", [1])], bytes => Grid(bytes, "tile.zip"), 6000, 64L << 20, "PK\u0001\u0002", "PK\u0003\u0004", "PK\u0005\u0006", "PK\u0006\u0006", "PK\u0006\u0007", ".hgt"),
+        new("hgt", () => [[12, .. "N46E007.hgt"u8, 1, 2, 3, 4]], Hgt, 200, 64L << 20, "S90W180.hgt", "N89E179.hgt", "\u0080\0"),
+        new("exif", () => [.. Pictures()], bytes => FrameReader.Read(new MemoryStream(bytes, writable: false), "made"), 6000, 64L << 20, "Exif\0\0", "II*\0", "MM\0*", "moov", "uuid", "CMT1", "meta", "iinf", "infe", "iloc", "eXIf", "\u00ff\u00d8\u00ff\u00e1"),
+        new("jpeg", () => [Jpeg(isProgressive: false), Jpeg(isProgressive: true)], bytes => FrameReader.Thumbnail(new MemoryStream(bytes, writable: false), "made", 1 << 20), 4000, 200L << 20, "\u00ff\u00da", "\u00ff\u00c0", "\u00ff\u00c2", "\u00ff\u00c4", "\u00ff\u00dd", "\u00ff\u00d9"),
+        new("sounding", () => [.. MadeSoundings.All.Select(made => Text(made.Text))], Sounding, 6000, 64L << 20, [.. Numbers, "TTAA ", "TTBB ", "TTCC", "21212 ", "=", "/////", "PRES", "%RAW%", "%END%", ",,,", "m/s"]),
+        new("plan", () => [Text(Plan)], ReadPlan, 4000, 32L << 20, Json),
+        new("take", () => [Text(Glowcast.Server.Api.Examples.Take), Text($$"""{"plan":{{Plan}},"borders":{"sets":[{"first":"a","last":"b"}],"loose":["a"]},"clockErrorS":3,"frames":[{"name":"a","taken":"2026-02-14T06:45:00"},{"name":"b","taken":"2026-02-14T06:45:05"}]}""")], ReadTake, 4000, 64L << 20, Json),
+        new("borders", () => [Text("""{ "sets": [{ "first": "IMG_0102.CR3", "last": "IMG_0121.CR3" }], "loose": ["IMG_0110.CR3"] }""")], bytes => BordersFile.Of(bytes, "made"), 500, 8L << 20, Json),
+        new("form", () => [Text("--a\r\nContent-Disposition: form-data; name=f; filename=a.jpg\r\n\r\nabc\r\n--a--\r\n")], ReadForm, 2000, 64L << 20, "--a", "--a--", "\r\n", "filename*=UTF-8''", "Content-Disposition: form-data;", "\"", ":"),
+        new("backup", () => [Backup()], Restore, 8000, 256L << 20, "PK\u0001\u0002", "PK\u0003\u0004", "PK\u0005\u0006", "SQLite format 3\0", "grids/"),
+    ];
+
+    private const string Plan = """
+        {"lookout":{"latitudeDeg":46.37,"longitudeDeg":-31.22,"eyeHeightM":1.7,"timeZone":"Atlantic/Azores"},"grids":["N46W032.hgt"],"date":"2026-10-24",
+        "span":{"fromDeg":248,"toDeg":322,"ridgeFromKm":10,"verticalDeg":18},"camera":{"sensorWidthMm":36,"sensorHeightMm":24,"pixelsWide":8256,"pixelsHigh":5504},
+        "lens":{"focalLengthMm":135,"aperture":8},"set":{"orientation":"portrait","overlap":0.35,"rowOverlap":0.35,"columns":null,"rows":2,"spareFrames":1,"repeats":1,"rowOrder":"oneWay"},
+        "conditions":{"visibilityKm":120,"deckTopM":null,"sounding":null,"refractionK":0.13},"thresholds":{"crestBandDeg":0.5,"columnsLit":0.9}}
+        """;
+
+    public static Target Of(string name) => All.Single(target => target.Name == name);
+
+    private static byte[] Text(string text) => Encoding.UTF8.GetBytes(text);
+
+    private static void Grid(byte[] bytes, string name) => GridFile.Read(new MemoryStream(bytes, writable: false), name);
+
+    private static IEnumerable<byte[]> Tiffs()
+    {
+        yield return new MadeTiff().Write().ToArray();
+        yield return new MadeTiff { ByteOrder = "b", Tiled = true, Compression = Compression.LZW }.Write().ToArray();
+        yield return new MadeTiff { Compression = Compression.DEFLATE, Predictor = Predictor.HORIZONTAL, Metadata = "<GDALMetadata><Item role=\"unittype\">m</Item></GDALMetadata>" }.Write().ToArray();
+        yield return new MadeTiff { ByteOrder = "l8", Tiled = true, Format = SampleFormat.IEEEFP, Bits = 32, Compression = Compression.DEFLATE, Predictor = Predictor.FLOATINGPOINT }.Write().ToArray();
+        yield return new MadeTiff { Compression = Compression.PACKBITS, Mask = (row, column) => row != column }.Write().ToArray();
+        yield return new MadeTiff { Compression = Compression.LZW, Mask = (row, column) => row > column, MaskBits = 8, NoData = null }.Write().ToArray();
+        yield return new MadeTiff { Keys = MadeTiff.KeysOf([(1024, 1), (2048, 4258), (3072, 32767), (3075, 8)], 3085, 3084, 3078, 3079, 3086, 3087), KeyNumbers = [46.5, 3, 49, 44, 700_000, 6_600_000], Tiepoint = [0, 0, 0, 800_000, 6_500_000, 0] }.Write().ToArray();
+    }
+
+    private static IEnumerable<byte[]> Pictures()
+    {
+        var tiff = MadeTags.OfShot();
+        var jpeg = MadeContainers.Jpeg(tiff);
+        return
+        [
+            tiff, MadeTags.OfShot(isLittle: false), MadeTags.OfShot(version: 0x4F52), jpeg, MadeContainers.Raf(jpeg), MadeContainers.WebP(tiff), MadeContainers.Heif(tiff),
+            MadeContainers.Png(("IHDR", new byte[13]), ("eXIf", tiff), ("IEND", [])), [.. "IIU\0"u8, .. MadeTags.Of((0x2E, jpeg)).AsSpan(4)],
+            MadeContainers.Cr3(MadeTags.Of((0x010F, "Maker")), MadeTags.Of([.. MadeTags.Exposure]), MadeTags.Of([.. MadeTags.Place])),
+        ];
+    }
+
+    private static byte[] Jpeg(bool isProgressive)
+    {
+        var stream = new MemoryStream();
+        var encoder = new jpeg_compress_struct(new jpeg_error_mgr());
+        encoder.jpeg_stdio_dest(stream);
+        (encoder.Image_width, encoder.Image_height, encoder.Input_components, encoder.In_color_space) = (48, 36, 3, J_COLOR_SPACE.JCS_RGB);
+        encoder.jpeg_set_defaults();
+        if (isProgressive) encoder.jpeg_simple_progression();
+        encoder.jpeg_start_compress(true);
+        for (var y = 0; y < 36; y++) encoder.jpeg_write_scanlines([[.. Enumerable.Range(0, 3 * 48).Select(x => (byte)((x * x) + (3 * y)))]], 1);
+        encoder.jpeg_finish_compress();
+        return stream.ToArray();
+    }
+
+    private static byte[] Zipped(string name, byte[] content)
+    {
+        var stream = new MemoryStream();
+        using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        using (var entry = archive.CreateEntry(name, CompressionLevel.SmallestSize).Open()) entry.Write(content);
+        return stream.ToArray();
+    }
+
+    // How long the name is, the name, and how the tile begins; the rest is level.
+    private static void Hgt(byte[] bytes)
+    {
+        var letters = Math.Min(bytes.Length == 0 ? 0 : bytes[0] % 64, bytes.Length - 1);
+        if (letters < 0) return;
+        var rest = bytes.AsSpan(1 + letters);
+        using var tile = new MemoryStream(rest.Length % 16 == 0 ? rest.ToArray() : Begun(rest), writable: false);
+        GridFile.Read(tile, Encoding.Latin1.GetString(bytes, 1, letters));
+    }
+
+    private static byte[] Begun(ReadOnlySpan<byte> begin)
+    {
+        Array.Clear(Tile);
+        begin.CopyTo(Tile);
+        return Tile;
+    }
+
+    private static readonly byte[] Tile = new byte[2 * 1201 * 1201];
+
+    private static void Sounding(byte[] bytes)
+    {
+        var diagnosis = CloudDiagnosis.Of(Profile.Read(Encoding.UTF8.GetString(bytes), "made"));
+        if (diagnosis.Sentences(ProfileReach.Unknown).Any(said => said.Contains("NaN", StringComparison.Ordinal))) throw new InvalidDataException("A sentence speaks of NaN.");
+        diagnosis.LookoutAt(Length.FromMetres(1000));
+    }
+
+    private static void ReadPlan(byte[] bytes)
+    {
+        var plan = PlanReader.Read(new MemoryStream(bytes, writable: false), bytes.Length % 2 == 0 ? PlanNeeds.Forecast : PlanNeeds.Gear);
+        PlannedSet.Of(plan);
+    }
+
+    private static void ReadTake(byte[] bytes)
+    {
+        using var body = PlanText.Parse(bytes, "body");
+        if (body.RootElement.ValueKind != JsonValueKind.Object) return;
+        var faults = new Faults();
+        var take = PostedTakes.Read(body.RootElement, new NamedSounding(null), faults);
+        take.ReadClock(null, faults);
+        faults.ThrowIfAny();
+        if (take.Frames.Count > 12) return;
+        if (take.Set is { } set) TakeSorter.Sort(take.Frames, set.Clock, set.Layout.Settings.Overlap, take.Borders);
+        else TakeSorter.Sort(take.Frames, borders: take.Borders);
+    }
+
+    private static void ReadForm(byte[] bytes)
+    {
+        var request = new DefaultHttpContext().Request;
+        (request.ContentType, request.Body) = ("multipart/form-data; boundary=a", new MemoryStream(bytes, writable: false));
+        using var memory = new ReadersMemory(new ServerOptions());
+        using var turns = new Turns(1, 1);
+        try
+        {
+            FrameHeads.ReadAsync(request, turns, memory, CancellationToken.None).GetAwaiter().GetResult();
+        }
+        catch (BadHttpRequestException)
+        {
+        }
+    }
+
+    private static byte[] Backup()
+    {
+        var (folder, file) = (Path.Combine(Scratch, "kept"), Path.Combine(Scratch, "seed.zip"));
+        File.Delete(file);
+        if (Directory.Exists(folder)) Directory.Delete(folder, recursive: true);
+        using (DataFolder.Open(folder)) { }
+        Server.Store.Backup.Write(folder, file);
+        return File.ReadAllBytes(file);
+    }
+
+    private static void Restore(byte[] bytes)
+    {
+        var (file, folder) = (Path.Combine(Scratch, "backup.zip"), Path.Combine(Scratch, "restored"));
+        File.WriteAllBytes(file, bytes);
+        if (Directory.Exists(folder)) Directory.Delete(folder, recursive: true);
+        Server.Store.Backup.Restore(file, folder);
+    }
+
+    private static string Scratch { get; } = Directory.CreateDirectory(Path.Combine("/dev/shm", $"glowcast-fuzz-{Environment.ProcessId}")).FullName;
+}
