@@ -61,6 +61,7 @@ public static class Forecaster
                 Light = DeckLight.Of(chart),
                 Sunward = SunwardPath.Cuts(plan.Conditions.CloudLayers, windows, brightness.Crest, plan.Conditions.Sight),
             },
+            Weather = WeatherOutlook.Of(plan.Conditions.Weather, [.. windows.Select(window => new Interval(window.Start.At, window.End.At))], scene),
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,

@@ -21,6 +21,9 @@ public sealed record LightForecast(
     /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
     public required CloudOutlook Cloud { get; init; }
 
+    /// <summary>What weather files say of each window; null for one that they do not reach, empty without files.</summary>
+    public IReadOnlyList<WindowWeather?> Weather { get; init; } = [];
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 
