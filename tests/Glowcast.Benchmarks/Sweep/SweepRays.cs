@@ -1,8 +1,9 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Glowcast.Engine.Terrain;
 
-namespace Glowcast.Engine.Terrain;
+namespace Glowcast.Benchmarks;
 
 /// <summary>Eight rays at once, from eyes of one block: the greatest tangent over single steps of their ways.</summary>
 internal readonly ref struct SweepRays
@@ -11,7 +12,7 @@ internal readonly ref struct SweepRays
     private const float Slack = 1e-4f;
 
     private readonly ref float ground;
-    private readonly SweepAxes axes;
+    private readonly RayAxes axes;
     private readonly RayWays path;
     private readonly SweepEyes eyes;
     private readonly Vector256<float> forward;
@@ -22,7 +23,7 @@ internal readonly ref struct SweepRays
     private readonly Vector256<int> lastMinorCell;
     private readonly Vector256<float> stepsToEdge;
 
-    public SweepRays(ReadOnlySpan<float> heights, SweepAxes axes, RayWays path, SweepEyes eyes, float drop, float fromM)
+    public SweepRays(ReadOnlySpan<float> heights, RayAxes axes, RayWays path, SweepEyes eyes, float drop, float fromM)
     {
         ground = ref MemoryMarshal.GetReference(heights);
         (this.axes, this.path, this.eyes) = (axes, path, eyes);
@@ -45,7 +46,7 @@ internal readonly ref struct SweepRays
         var below = eyes.HeightM - Vector256.Create(heightM);
         var tangentM = Vector256.Sqrt(Vector256.Max(below, Vector256<float>.Zero) / drop);
         var metres = Vector256.Max(Vector256.Max(path.MetresAfter(stepsToEdge), fromM), tangentM);
-        return SweepTangent.Of(-below / metres, metres * drop);
+        return RayTangent.Of(-below / metres, metres * drop);
     }
 
     /// <summary>The tangent of the ground where the rays cross one line of posts each; −∞ off the grid, beside holes, and
@@ -60,7 +61,7 @@ internal readonly ref struct SweepRays
         var h = Gather(index);
         h += (Gather(index + Vector256.Create(axes.MinorStride)) - h) * (y - Vector256.ConvertToSingle(cell));
         var metres = path.MetresAfter(k);
-        var tangent = SweepTangent.Of((h - eyes.HeightM) / metres, metres * drop);
+        var tangent = RayTangent.Of((h - eyes.HeightM) / metres, metres * drop);
         isInside &= Vector256.GreaterThanOrEqual(metres, fromM).AsInt32();
         return Vector256.ConditionalSelect(isInside.AsSingle(), tangent, Vector256.Create(float.NegativeInfinity));
     }
@@ -101,11 +102,11 @@ internal readonly ref struct SweepRays
         var (alongNear, alongFar) = (nb - n, fb - f);
         var middle = (begin + end) * 0.5f;
         var v0 = way.Aside0 - Vector256.ConvertToSingle(cell);
-        var highest = SweepTangent.Vertex(
+        var highest = RayTangent.Vertex(
             Station(way, n, alongNear, f, alongFar, v0, begin),
             Station(way, n, alongNear, f, alongFar, v0, middle),
             Station(way, n, alongNear, f, alongFar, v0, end));
-        return SweepTangent.Greater(best, Vector256.ConditionalSelect(isInside.AsSingle(), highest, best));
+        return RayTangent.Greater(best, Vector256.ConditionalSelect(isInside.AsSingle(), highest, best));
     }
 
     /// <summary>False when ground of these heights, anywhere in the step, stands above none of the best tangents so far.</summary>
@@ -125,7 +126,7 @@ internal readonly ref struct SweepRays
         var v = v0 + (t * (way.Aside1 - way.Aside0));
         var (nearM, farM) = (near + (v * alongNear), far + (v * alongFar));
         var metres = way.Metres0 + (t * (way.Metres1 - way.Metres0));
-        return SweepTangent.Of((nearM + (t * (farM - nearM)) - eyes.HeightM) / metres, metres * drop);
+        return RayTangent.Of((nearM + (t * (farM - nearM)) - eyes.HeightM) / metres, metres * drop);
     }
 
     private Vector256<float> StepsToEdge()

@@ -1,6 +1,6 @@
 using System.Runtime.Intrinsics;
 
-namespace Glowcast.Engine.Terrain;
+namespace Glowcast.Benchmarks;
 
 /// <summary>Eight eyes over the grid: the post at or before each, what is left to the eye itself [cells], and its height [m].</summary>
 internal readonly struct SweepEyes(

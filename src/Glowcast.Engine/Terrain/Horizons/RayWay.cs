@@ -6,7 +6,7 @@ namespace Glowcast.Engine.Terrain;
 /// far it has gone aside. All points of a small block share the way of the block's middle.</summary>
 /// <remarks>On a geographic grid the way of a true azimuth depends on the latitude only, so that sharing errs by no more
 /// than the change of the azimuth's direction over half a block: 5 m at 40 km for eight rows of 3″ at 45°.</remarks>
-internal readonly struct SweepPath
+internal readonly struct RayWay
 {
     private const double MostCells = 0.01;
     private const double MostRad = 1.7e-4;
@@ -14,7 +14,7 @@ internal readonly struct SweepPath
     private const double MetresPerDegree = 111_000;
     private const double MostLatitudeDeg = 88;
 
-    private SweepPath((double C1, double C2, double C3) aside, (double C1, double C2, double C3) metres) =>
+    private RayWay((double C1, double C2, double C3) aside, (double C1, double C2, double C3) metres) =>
         (Aside, Metres) = (aside, metres);
 
     /// <summary>Coefficients of k, k² and k³ of the minor offset [cells] after k steps.</summary>
@@ -25,16 +25,16 @@ internal readonly struct SweepPath
 
     /// <param name="steps">How far the way is needed; the cubics meet it at thirds of this.</param>
     /// <exception cref="ArgumentException">It is no such way.</exception>
-    public static SweepPath From(GridPosts posts, SweepAxes axes, Azimuth azimuth, Cell middle, double steps) =>
+    public static RayWay From(GridPosts posts, RayAxes axes, Azimuth azimuth, Cell middle, double steps) =>
         Of(posts, axes, azimuth, middle, steps) ?? throw new ArgumentException($"Near to a pole, or along an axis that the way does not follow, it is not told by a cubic: {azimuth} from {posts.ToPoint(middle.X, middle.Y)}.", nameof(azimuth));
 
     /// <returns>Null where the cubics stray from the way, as near to a pole.</returns>
     /// <inheritdoc cref="From"/>
-    public static SweepPath? Of(GridPosts posts, SweepAxes axes, Azimuth azimuth, Cell middle, double steps)
+    public static RayWay? Of(GridPosts posts, RayAxes axes, Azimuth azimuth, Cell middle, double steps)
     {
         var from = posts.ToPoint(middle.X, middle.Y);
         if (Math.Abs(from.LatitudeDeg) + (steps * posts.CellSize.Metres / MetresPerDegree) > MostLatitudeDeg) return null;
-        var path = SweepAxes.Aimed(posts, azimuth, middle.X, middle.Y);
+        var path = RayAxes.Aimed(posts, azimuth, middle.X, middle.Y);
         Span<double> aside = stackalloc double[3];
         Span<double> metres = stackalloc double[3];
         var (fromMajor, fromMinor) = (axes.MajorOf(middle), axes.MinorOf(middle));
@@ -44,7 +44,7 @@ internal readonly struct SweepPath
             if (Reach(path, axes, fromMajor, k, i == 0 ? k * posts.CellSize.Metres : metres[i - 1] * (i + 1) / i) is not { } reached) return null;
             (metres[i], aside[i]) = (reached.Metres, axes.MinorOf(reached.Cell) - fromMinor);
         }
-        var way = new SweepPath(Through(aside, steps / 3), Through(metres, steps / 3));
+        var way = new RayWay(Through(aside, steps / 3), Through(metres, steps / 3));
         return Strays(1 / 2.0) || Strays(5 / 6.0) ? null : way;
 
         // By more than a hundredth of a degree, or of a cell.
@@ -77,7 +77,7 @@ internal readonly struct SweepPath
     }
 
     /// <summary>The distance at which the way has come so many steps along; null where it does not come near.</summary>
-    private static (double Metres, Cell Cell)? Reach(CellPath path, SweepAxes axes, double fromMajor, double steps, double guessM)
+    private static (double Metres, Cell Cell)? Reach(CellPath path, RayAxes axes, double fromMajor, double steps, double guessM)
     {
         var metres = guessM;
         for (var round = 0; round < 6; round++)

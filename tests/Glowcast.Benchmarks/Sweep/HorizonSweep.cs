@@ -1,7 +1,8 @@
 using System.Runtime.Intrinsics;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 
-namespace Glowcast.Engine.Terrain;
+namespace Glowcast.Benchmarks;
 
 /// <summary>The terrain horizon in one direction for every post of a grid, far faster than ray by ray.</summary>
 /// <remarks>
@@ -48,7 +49,7 @@ public sealed class HorizonSweep
     {
         if (horizonRad.Length != grid.Heights.Length)
             throw new ArgumentException($"The grid has {grid.Heights.Length} posts; there is room for {horizonRad.Length}.", nameof(horizonRad));
-        var axes = SweepAxes.For(grid.Posts, azimuth);
+        var axes = RayAxes.For(grid.Posts, azimuth);
         var lines = SweepFarField(axes, azimuth);
         var (down, across) = ((axes.Rows + BlockRows - 1) / BlockRows, (axes.Columns + BlockColumns - 1) / BlockColumns);
         Parallel.For(0, down, () => new SweepNear(), (band, _, near) =>
@@ -58,19 +59,19 @@ public sealed class HorizonSweep
         }, _ => { });
     }
 
-    private SweepLines SweepFarField(SweepAxes axes, Azimuth azimuth)
+    private SweepLines SweepFarField(RayAxes axes, Azimuth azimuth)
     {
         var middle = new Cell((axes.Columns - 1) / 2.0, (axes.Rows - 1) / 2.0);
-        var nearSteps = (int)Math.Ceiling(SweepPath.From(grid.Posts, axes, azimuth, middle, NearCells).StepsIn(NearCells * nearestM));
+        var nearSteps = (int)Math.Ceiling(RayWay.From(grid.Posts, axes, azimuth, middle, NearCells).StepsIn(NearCells * nearestM));
         var lines = new SweepLines(grid, axes.ByRows ? null : transposed.Value, axes, azimuth, model, nearSteps, candidates);
         lines.Run();
         return lines;
     }
 
-    private void Block(SweepAxes axes, Azimuth azimuth, SweepLines lines, int row, int column, SweepNear near, Span<float> horizonRad)
+    private void Block(RayAxes axes, Azimuth azimuth, SweepLines lines, int row, int column, SweepNear near, Span<float> horizonRad)
     {
         var (endRow, endColumn) = (Math.Min(row + BlockRows, axes.Rows), Math.Min(column + BlockColumns, axes.Columns));
-        var path = SweepPath.From(grid.Posts, axes, azimuth, new Cell((column + endColumn - 1) / 2.0, (row + endRow - 1) / 2.0), axes.Majors - 1);
+        var path = RayWay.From(grid.Posts, axes, azimuth, new Cell((column + endColumn - 1) / 2.0, (row + endRow - 1) / 2.0), axes.Majors - 1);
         near.Aim(axes, path, nearestM, lines.LagSteps, model.DropPerMetre);
         var ways = new RayWays([path], axes.Majors - 1, nearestM);
         for (var r = row; r < endRow; r++)
@@ -80,7 +81,7 @@ public sealed class HorizonSweep
         }
     }
 
-    private unsafe void Packet(SweepAxes axes, RayWays path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
+    private unsafe void Packet(RayAxes axes, RayWays path, SweepNear near, SweepLines lines, int row, int column, Span<float> horizonRad)
     {
         var count = Math.Min(Vector256<float>.Count, axes.Columns - column);
         var post = (row * axes.Columns) + column;
@@ -106,12 +107,12 @@ public sealed class HorizonSweep
     /// <summary>NaN where the eye has no height or nothing stands before it.</summary>
     private Vector256<float> Angle(in SweepRays rays, Vector256<float> best)
     {
-        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres));
+        if (model.BeyondGrid is { } beyond) best = RayTangent.Greater(best, rays.Beyond((float)beyond.Metres));
         var isFound = Vector256.GreaterThan(best, Vector256.Create(float.NegativeInfinity));
-        return Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
+        return Vector256.ConditionalSelect(isFound, RayTangent.Angle(best), Vector256.Create(float.NaN));
     }
 
-    private static Vector256<float> Near(in SweepRays rays, SweepAxes axes, int nearSteps, Vector256<float> best)
+    private static Vector256<float> Near(in SweepRays rays, RayAxes axes, int nearSteps, Vector256<float> best)
     {
         // An eye between two posts sets out from the one behind it.
         var from = axes.Forward > 0 ? rays.Eyes.Major : rays.Eyes.Major + Vector256<int>.One;
@@ -120,7 +121,7 @@ public sealed class HorizonSweep
         return best;
     }
 
-    private Vector256<float> Far(in SweepRays rays, SweepAxes axes, SweepLines lines, Vector256<float> best)
+    private Vector256<float> Far(in SweepRays rays, RayAxes axes, SweepLines lines, Vector256<float> best)
     {
         var eyes = rays.Eyes;
         Span<int> left = stackalloc int[Vector256<int>.Count];

@@ -2,8 +2,9 @@ using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 
-namespace Glowcast.Engine.Terrain;
+namespace Glowcast.Benchmarks;
 
 /// <summary>Says for every post of a grid where its far horizon in one direction is to be looked for, in linear time.</summary>
 /// <remarks>
@@ -20,7 +21,7 @@ internal sealed class SweepLines
     private const int StepsPerPoint = 2;
     private const float Nothing = -1e30f;
 
-    private readonly SweepAxes axes;
+    private readonly RayAxes axes;
     private readonly ElevationGrid grid;
     private readonly float[]? turned;
     private readonly int lagSteps;
@@ -35,7 +36,7 @@ internal sealed class SweepLines
 
     /// <param name="turned">The heights column by column, needed where a step leads from column to column.</param>
     /// <param name="lagSteps">Ground nearer to the eye than this many steps is not looked at.</param>
-    public SweepLines(ElevationGrid grid, float[]? turned, SweepAxes axes, Azimuth azimuth, SightModel model, int lagSteps, ushort[] candidates)
+    public SweepLines(ElevationGrid grid, float[]? turned, RayAxes axes, Azimuth azimuth, SightModel model, int lagSteps, ushort[] candidates)
     {
         (this.grid, this.turned, this.axes, this.lagSteps, this.candidates) = (grid, turned, axes, lagSteps, candidates);
         (offsetCells, fraction, positionM, dropM) = (new int[axes.Majors], new float[axes.Majors], new float[axes.Majors], new float[axes.Majors]);
@@ -221,7 +222,7 @@ internal sealed class SweepLines
         (double Aside, double Metres) SlopeAt(int step)
         {
             var major = MajorAt(Math.Min(step, axes.Majors - 1));
-            var path = SweepPath.From(posts, axes, azimuth, axes.ToCell(major, middleMinor), 1);
+            var path = RayWay.From(posts, axes, azimuth, axes.ToCell(major, middleMinor), 1);
             return (path.AsideAfter(1), path.MetresAfter(1));
         }
     }

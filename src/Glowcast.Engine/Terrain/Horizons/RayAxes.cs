@@ -2,11 +2,11 @@ using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Terrain;
 
-/// <summary>How a sweep counts the posts of a grid: in steps along the axis that is nearer to its direction (major), with
+/// <summary>How a ray counts the posts of a grid: in steps along the axis that is nearer to its direction (major), with
 /// whatever lies across (minor).</summary>
 /// <param name="ByRows">Whether a step leads from row to row, else from column to column.</param>
 /// <param name="Forward">+1 or −1: the way the indices run as one goes outwards.</param>
-internal readonly record struct SweepAxes(int Rows, int Columns, bool ByRows, int Forward)
+internal readonly record struct RayAxes(int Rows, int Columns, bool ByRows, int Forward)
 {
     public int Majors => ByRows ? Rows : Columns;
 
@@ -16,14 +16,14 @@ internal readonly record struct SweepAxes(int Rows, int Columns, bool ByRows, in
 
     public int MinorStride => ByRows ? 1 : Columns;
 
-    public static SweepAxes For(GridPosts posts, Azimuth azimuth)
+    public static RayAxes For(GridPosts posts, Azimuth azimuth)
     {
         var (x, y) = ((posts.Columns - 1) / 2.0, (posts.Rows - 1) / 2.0);
         var path = Aimed(posts, azimuth, x, y);
         var end = path.At(posts.CellSize.Metres);
         var (dx, dy) = (end.X - x, end.Y - y);
         var byRows = Math.Abs(dy) >= Math.Abs(dx);
-        return new SweepAxes(posts.Rows, posts.Columns, byRows, (byRows ? dy : dx) < 0 ? -1 : 1);
+        return new RayAxes(posts.Rows, posts.Columns, byRows, (byRows ? dy : dx) < 0 ? -1 : 1);
     }
 
     /// <summary>The geodesic that sets out from a place in the grid at a true azimuth.</summary>

@@ -5,7 +5,7 @@ namespace Glowcast.Engine.Terrain;
 
 /// <summary>Tangents of apparent angles, eight at once.</summary>
 /// <remarks>Only additions, products, quotients and comparisons: the same answer to the last bit on every machine.</remarks>
-internal static class SweepTangent
+internal static class RayTangent
 {
     /// <summary>To first order in the drop (docs/model.md, T3).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,8 +1,9 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Glowcast.Engine.Terrain;
 
-namespace Glowcast.Engine.Terrain;
+namespace Glowcast.Benchmarks;
 
 /// <summary>The ground near to any post of a small block. From post to post the rays are the same but for the heights
 /// they cross, and so the pieces of a ray, cell by cell, are worked out once for the whole block.</summary>
@@ -14,7 +15,7 @@ internal sealed class SweepNear
     public (int Left, int Top, int Right, int Bottom) Reach { get; private set; }
 
     /// <summary>Parts the way from a distance to a whole number of steps at the edges of cells.</summary>
-    public void Aim(SweepAxes axes, SweepPath path, double fromM, int steps, double drop)
+    public void Aim(RayAxes axes, RayWay path, double fromM, int steps, double drop)
     {
         pieces.Clear();
         Reach = default;
@@ -44,7 +45,7 @@ internal sealed class SweepNear
         var best = Vector256.Create(float.NegativeInfinity);
         foreach (ref readonly var piece in CollectionsMarshal.AsSpan(pieces))
         {
-            best = SweepTangent.Greater(best, piece.Highest(
+            best = RayTangent.Greater(best, piece.Highest(
                 eye,
                 Vector256.LoadUnsafe(ref ground, (nuint)(post + piece.Near)),
                 Vector256.LoadUnsafe(ref ground, (nuint)(post + piece.NearBeside)),
@@ -54,7 +55,7 @@ internal sealed class SweepNear
         return best;
     }
 
-    private void Add(SweepAxes axes, NearPiece piece, int step, int row)
+    private void Add(RayAxes axes, NearPiece piece, int step, int row)
     {
         pieces.Add(piece);
         var (major, far) = (axes.Forward * step, axes.Forward * (step + 1));
@@ -70,7 +71,7 @@ internal sealed class SweepNear
     {
         private readonly Station enters, middle, leaves;
 
-        public NearPiece(SweepAxes axes, SweepPath path, double drop, int step, int row, double v0, double v1, double begin, double end)
+        public NearPiece(RayAxes axes, RayWay path, double drop, int step, int row, double v0, double v1, double begin, double end)
         {
             Near = (axes.Forward * step * axes.MajorStride) + (row * axes.MinorStride);
             Far = Near + (axes.Forward * axes.MajorStride);
@@ -95,7 +96,7 @@ internal sealed class SweepNear
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public Vector256<float> Highest(
             Vector256<float> eye, Vector256<float> near, Vector256<float> nearBeside, Vector256<float> far, Vector256<float> farBeside) =>
-            SweepTangent.Vertex(
+            RayTangent.Vertex(
                 enters.Tangent(eye, near, nearBeside, far, farBeside),
                 middle.Tangent(eye, near, nearBeside, far, farBeside),
                 leaves.Tangent(eye, near, nearBeside, far, farBeside));
@@ -114,6 +115,6 @@ internal sealed class SweepNear
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public Vector256<float> Tangent(
             Vector256<float> eye, Vector256<float> n, Vector256<float> nb, Vector256<float> f, Vector256<float> fb) =>
-            SweepTangent.Of(((n * near) + (nb * nearBeside) + (f * far) + (fb * farBeside) - eye) * perMetre, Vector256.Create(dropRad));
+            RayTangent.Of(((n * near) + (nb * nearBeside) + (f * far) + (fb * farBeside) - eye) * perMetre, Vector256.Create(dropRad));
     }
 }
