@@ -1,8 +1,12 @@
 using System.Diagnostics;
 using MakeSamples;
 
-// Makes N46W032.hgt, an invented island with two mountain ranges, in the folder named (default: this one).
-var folder = args.Length > 0 ? args[0] : ".";
+// Makes N46W032.hgt, an invented island with two mountain ranges, and demo-run.grib2, invented weather over it, in the folder named (default: this one).
+// With --weather the weather alone.
+var folder = args.FirstOrDefault(arg => !arg.StartsWith('-')) ?? ".";
+var run = Path.Combine(folder, "demo-run.grib2");
+Console.WriteLine($"{run}  {DemoRun.Write(run)} fields");
+if (args.Contains("--weather")) return;
 var clock = Stopwatch.StartNew();
 
 var island = Orogeny.Raise(Say);

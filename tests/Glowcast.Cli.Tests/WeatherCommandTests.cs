@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace Glowcast.Cli.Tests;
 
@@ -76,5 +77,50 @@ public class WeatherCommandTests
         Assert.Equal((1, 0, 92, 41), (january.GetProperty("month").GetInt32(), january.GetProperty("hour").GetInt32(), january.GetProperty("soundings").GetInt32(), january.GetProperty("below").GetInt32()));
         Assert.InRange(january.GetProperty("share").GetDouble(), january.GetProperty("low").GetDouble(), january.GetProperty("high").GetDouble());
         Assert.Equal(["--top"], (await Outcome.Of("cloud", "--station", File("igra/ZZM00099001-data.txt.zip"))).Faults);
+    }
+
+    /// <summary>The demo's invented weather: fog in the valley, broken cloud in the beam.</summary>
+    [Fact]
+    public async Task A_forecast_with_weather_tells_chances_apart_from_the_window()
+    {
+        var window = (await Outcome.Of("demo", "--no-serve", "--json")).Json.GetProperty("windows")[0];
+        var weather = window.GetProperty("weather");
+        foreach (var name in (string[])["beamChance", "deckChance", "aboveDeckChance", "beamLow", "beamHigh"]) Assert.InRange(weather.GetProperty(name).GetDouble(), 0.05, 0.9);
+        Assert.True(weather.GetProperty("beamLow").GetDouble() <= weather.GetProperty("beamHigh").GetDouble());
+        Assert.Equal("2026-10-24T00:00:00Z", weather.GetProperty("run").GetString());
+        Assert.Equal(3, weather.GetProperty("stepHours").GetDouble());
+        // The band of cloud lies in the morning sun, at 500 hPa.
+        Assert.Equal(window.GetProperty("sunAzimuthDeg").GetDouble(), weather.GetProperty("worstBearingDeg").GetDouble(), 15.0);
+        Assert.InRange(weather.GetProperty("worstHeightM").GetDouble(), 4206, 7185);
+        Assert.All(weather.GetProperty("hours").EnumerateArray(), hour => Assert.InRange(hour.GetProperty("topHighM").GetDouble(), 988, 1220));
+        Assert.Contains("Models miss much low cloud", weather.GetProperty("caution").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_a_plan_needs_is_cut_out_and_gives_the_same_forecast()
+    {
+        var folder = Directory.CreateTempSubdirectory("glowcast-weather-").FullName;
+        try
+        {
+            var samples = Path.Combine(Checkout.Root, "terrain-samples");
+            var plan = JsonNode.Parse(await System.IO.File.ReadAllTextAsync(Path.Combine(samples, "demo-plan.json"), TestContext.Current.CancellationToken))!;
+            plan["grids"] = new JsonArray(Path.Combine(samples, "N46W032.hgt"));
+            plan["conditions"]!["weather"] = new JsonArray("small.grib2");
+            var (path, small) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "small.grib2"));
+            await System.IO.File.WriteAllTextAsync(path, plan.ToJsonString(), TestContext.Current.CancellationToken);
+            Assert.Equal(["conditions.weather " + small], (await Outcome.Of("light", "--plan", path)).Faults);
+
+            var cut = (await Outcome.Of("weather", "cut", Path.Combine(samples, "demo-run.grib2"), "--plan", path, "--out", small, "--json")).Json;
+            Assert.InRange(cut.GetProperty("fields").GetInt32(), 200, 370);
+            var whole = (await Outcome.Of("demo", "--no-serve", "--json")).Json.GetProperty("windows")[0].GetProperty("weather");
+            var kept = (await Outcome.Of("light", "--plan", path, "--json")).Json.GetProperty("windows")[0].GetProperty("weather");
+            foreach (var name in (string[])["beamChance", "deckChance", "aboveDeckChance"]) Assert.Equal(whole.GetProperty(name).GetDouble(), kept.GetProperty(name).GetDouble(), 1e-6);
+            Assert.Equal(whole.GetProperty("hours").GetArrayLength(), kept.GetProperty("hours").GetArrayLength());
+            Assert.Equal(["--out"], (await Outcome.Of("weather", "cut", small, "--plan", path, "--out", small)).Faults);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 }

@@ -50,10 +50,12 @@ internal sealed class PlanFile
     }
 
     /// <exception cref="BadInputException">Something in it is missing or wrong; names every field.</exception>
-    public Plan Read(PlanNeeds needs)
+    /// <param name="readsWeather">Whether the weather files it names are opened.</param>
+    public Plan Read(PlanNeeds needs, bool readsWeather = true)
     {
         using var stream = new MemoryStream(!isChanged ? bytes : JsonSerializer.SerializeToUtf8Bytes(json));
-        return PlanReader.Read(stream, needs, named => SoundingText.Read(PathOf(named), "conditions.sounding"));
+        return PlanReader.Read(stream, needs, named => SoundingText.Read(PathOf(named), "conditions.sounding"),
+            names => readsWeather ? WeatherAsked.Of([.. names.Select(PathOf)], "conditions.weather") : null);
     }
 
     private string PathOf(string name)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Glowcast.Cli.Showing;
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
 
 namespace Glowcast.Cli.Asking;
@@ -20,19 +21,35 @@ internal static class WeatherAsked
     public static GribSet? Read(Question asked, IReadOnlyList<string> paths, string field, Terminal terminal, CancellationToken cancel)
     {
         if (paths.Count == 0) asked.Faults.Add(field, "Is missing; name at least one GRIB file, such as run.grib2.");
-        var (sources, octets) = (new List<GribSource>(), 0L);
-        foreach (var path in paths)
-        {
-            using var file = InputFile.Open(path, $"{field} {path}", "a GRIB file", asked.Faults);
-            if (file is null) continue;
-            if (!file.CanSeek) asked.Faults.Add($"{field} {path}", "Is no ordinary file; name a GRIB file that is.");
-            else octets += file.Length;
-            sources.Add(GribSource.OnDisk(path));
-        }
+        var (sources, octets) = Sources(paths, field, asked.Faults);
         if (asked.Faults.Any) return null;
         using var progress = new ProgressLine(terminal, "reading headers");
         var set = asked.Try(() => GribSet.Of(sources, passed => progress.Report((double)passed / Math.Max(1, octets)), cancel));
         foreach (var refused in set?.Refused ?? []) terminal.Tell($"{refused}");
         return set;
+    }
+
+    /// <summary>The fields of files that a plan names.</summary>
+    /// <exception cref="BadInputException">One cannot be opened, or has no field that can be read.</exception>
+    public static WeatherFiles Of(IReadOnlyList<string> paths, string field)
+    {
+        var faults = new Faults();
+        var (sources, _) = Sources(paths, field, faults);
+        faults.ThrowIfAny();
+        return new WeatherFiles(GribSet.Of(sources));
+    }
+
+    private static (List<GribSource> Sources, long Octets) Sources(IReadOnlyList<string> paths, string field, Faults faults)
+    {
+        var (sources, octets) = (new List<GribSource>(), 0L);
+        foreach (var path in paths)
+        {
+            using var file = InputFile.Open(path, $"{field} {path}", "a GRIB file", faults);
+            if (file is null) continue;
+            if (!file.CanSeek) faults.Add($"{field} {path}", "Is no ordinary file; name a GRIB file that is.");
+            else octets += file.Length;
+            sources.Add(GribSource.OnDisk(path));
+        }
+        return (sources, octets);
     }
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Terrain;
+using Glowcast.Engine.Weather;
 
 namespace Glowcast.Cli.Hosting;
 
@@ -10,6 +11,7 @@ internal static class DemoSample
     public const string GridName = "N46W032.hgt";
 
     private const string PlanName = "demo-plan.json";
+    private const string RunName = "demo-run.grib2";
 
     public static JsonElement PlanJson()
     {
@@ -18,7 +20,20 @@ internal static class DemoSample
         return document.RootElement.Clone();
     }
 
-    public static Plan Plan() => PlanReader.Read(PlanJson(), PlanNeeds.Forecast);
+    /// <summary>With the invented weather, which the page goes without.</summary>
+    public static Plan Plan()
+    {
+        var plan = PlanReader.Read(PlanJson(), PlanNeeds.Forecast);
+        return plan with { Conditions = plan.Conditions with { Weather = Weather() } };
+    }
+
+    private static WeatherFiles Weather()
+    {
+        using var stream = Open(RunName);
+        using var bytes = new MemoryStream();
+        stream.CopyTo(bytes);
+        return new WeatherFiles(GribSet.Of([GribSource.InMemory(RunName, bytes.ToArray())]));
+    }
 
     public static ElevationGrid Grid()
     {

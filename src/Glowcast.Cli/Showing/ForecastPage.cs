@@ -22,6 +22,7 @@ internal static class ForecastPage
             page.Heading("Does it fit?");
             FitFacts.Write(page, fit, forecast.Remedies, forecast.WhyNothingFits, ClockOf(forecast));
         }
+        WeatherFacts.Write(page, forecast);
         CloudFacts.Write(page, forecast);
         WriteAssumptions(page, forecast);
         page.Heading("Take care");

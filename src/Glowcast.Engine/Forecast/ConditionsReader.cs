@@ -14,7 +14,8 @@ internal static class ConditionsReader
 
     /// <param name="soundings">Finds the sounding that a plan names; null where the plan holds the text of the sounding itself.</param>
     /// <param name="faults">Where <paramref name="fields"/> notes its faults.</param>
-    public static Conditions Read(JsonFields fields, Func<string, Profile>? soundings, Faults faults)
+    /// <param name="weathers">Reads the weather files that a plan names; null where none can be.</param>
+    public static Conditions Read(JsonFields fields, Func<string, Profile>? soundings, Faults faults, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null)
     {
         var (visibility, report) = ReadVisibility(fields);
         var deckTop = fields.NumberOrNone("deckTopM", -500, 9000);
@@ -33,6 +34,7 @@ internal static class ConditionsReader
             fields.Add("cloudDistanceKm", "Is missing; the drift of a cloud needs its distance, or a deckTopM or sounding to take it from.");
         var layers = ReadLayers(fields.Object("cloudLayers"));
         var profile = fields.Text("sounding") is { } named ? ReadProfile(named, soundings ?? (text => Profile.Read(text, SoundingField)), faults) : null;
+        var weather = ReadWeather(fields, weathers, faults);
         if (pressure is null != temperature is null)
             fields.Add(pressure is null ? "pressureHPa" : "temperatureC", "Is missing; pressure and temperature belong together.");
         fields.RefuseUnknown();
@@ -43,6 +45,7 @@ internal static class ConditionsReader
             CloudLayers = layers,
             DeckTop = deckTop is { } top ? Length.FromMetres(top) : null,
             Profile = profile,
+            Weather = weather,
             CloudSpeedMs = cloudSpeed,
             Cloud = cloud,
             CloudDistance = cloudDistance is { } km ? Length.FromKilometres(km) : null,
@@ -87,6 +90,26 @@ internal static class ConditionsReader
         }
         fields.RefuseUnknown();
         return layers;
+    }
+
+    private static WeatherFiles? ReadWeather(JsonFields fields, Func<IReadOnlyList<string>, WeatherFiles?>? weathers, Faults faults)
+    {
+        var names = fields.Texts("weather");
+        if (names.Count == 0) return null;
+        if (weathers is null)
+        {
+            fields.Add("weather", "Cannot be read here: weather files are read on the command line. Leave it out.");
+            return null;
+        }
+        try
+        {
+            return weathers(names);
+        }
+        catch (BadInputException bad)
+        {
+            foreach (var fault in bad.Faults) faults.Add(fault.Field, fault.Message);
+            return null;
+        }
     }
 
     private static Profile? ReadProfile(string named, Func<string, Profile> soundings, Faults faults)

@@ -63,6 +63,7 @@ public static class Forecaster
                 Light = DeckLight.Of(chart),
                 Sunward = SunwardPath.Cuts(plan.Conditions.CloudLayers, windows, brightness.Crest, plan.Conditions.Sight),
             },
+            Weather = WeatherOutlook.Of(plan.Conditions.Weather, [.. windows.Select(window => new Interval(window.Start.At, window.End.At))], scene),
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
             NoLight = none is null ? null : NoLightCauses.Of(none, chart),

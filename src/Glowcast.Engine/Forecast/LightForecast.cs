@@ -24,6 +24,9 @@ public sealed record LightForecast(
     /// <summary>Why there is no window; null where there is one.</summary>
     public NoLightCause? NoLight { get; init; }
 
+    /// <summary>What weather files say of each window; null for one that they do not reach, empty without files.</summary>
+    public IReadOnlyList<WindowWeather?> Weather { get; init; } = [];
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 

@@ -92,6 +92,9 @@ public sealed record Conditions
     /// <summary>A sounding, whose deck is taken where <see cref="DeckTop"/> is not given; null for none.</summary>
     public Profile? Profile { get; init; }
 
+    /// <summary>Fields of weather models; null for none.</summary>
+    public WeatherFiles? Weather { get; init; }
+
     /// <summary>Cloud that may lie between ridge and sun.</summary>
     public IReadOnlyList<CloudLayer> CloudLayers { get; init; } = [];
 

@@ -43,7 +43,7 @@ public sealed record ForecastAnswer(
             NodaTime.Text.LocalDatePattern.Iso.Format(plan.Date!.Value), zone?.Id,
             new LookoutAnswer(plan.Lookout.Point.LatitudeDeg, plan.Lookout.Point.LongitudeDeg, forecast.Eye.Height.Metres),
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
+            [.. forecast.Windows.Select((window, i) => WindowAnswer.Of(window, zone, forecast.Brightness) with { Weather = WindowWeatherAnswer.Of(forecast.Weather.ElementAtOrDefault(i), forecast.Eye) })], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
             forecast.Fit is null ? null : FitAnswer.Of(forecast),
             CloudAnswer.Of(forecast),
@@ -77,7 +77,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
     {
         ArgumentNullException.ThrowIfNull(forecast);
         return new SpanLightAnswer(
-            [.. forecast.Windows.Select(window => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness))], forecast.WhyNone,
+            [.. forecast.Windows.Select((window, i) => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness) with { Weather = WindowWeatherAnswer.Of(forecast.Weather.ElementAtOrDefault(i), forecast.Eye) })], forecast.WhyNone,
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),

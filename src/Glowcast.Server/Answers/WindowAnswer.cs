@@ -28,6 +28,9 @@ public sealed record WindowAnswer(
     /// <summary>Direction, relief and black point in the middle of the window; null where they were not worked out.</summary>
     public PictureLightAnswer? Picture { get; init; }
 
+    /// <summary>Light by weather, as model files have it; null without files that reach the window.</summary>
+    public WindowWeatherAnswer? Weather { get; init; }
+
     public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);

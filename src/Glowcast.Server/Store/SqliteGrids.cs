@@ -1,10 +1,10 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using Glowcast.Server.Answers;
 using Glowcast.Engine.Measures;
+using Glowcast.Server.Answers;
 using Microsoft.Data.Sqlite;
-using NodaTime;
 using NodaTime.Text;
+using NodaTime;
 
 namespace Glowcast.Server.Store;
 

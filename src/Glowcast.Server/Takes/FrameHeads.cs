@@ -64,9 +64,22 @@ internal static class FrameHeads
 
     private static string NameOf(MultipartSection part)
     {
-        var disposition = part.GetContentDispositionHeader();
-        var name = HeaderUtilities.RemoveQuotes(disposition?.FileNameStar is { HasValue: true } star ? star : disposition?.FileName ?? default).Value;
+        var name = NameWritten(part);
         return name is { Length: > 0 and <= LongestName } ? name : throw new BadInputException("files", $"Each needs a name of 1 to {LongestName} characters.");
+    }
+
+    private static string? NameWritten(MultipartSection part)
+    {
+        try
+        {
+            var disposition = part.GetContentDispositionHeader();
+            return HeaderUtilities.RemoveQuotes(disposition?.FileNameStar is { HasValue: true } star ? star : disposition?.FileName ?? default).Value;
+        }
+        catch (ArgumentException)
+        {
+            // The library stumbles over a name in the form of RFC 5987 that breaks off.
+            return null;
+        }
     }
 
     private static async Task<MemoryStream> HeadAsync(MultipartSection part, CancellationToken cancel)

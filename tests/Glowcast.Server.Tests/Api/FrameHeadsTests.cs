@@ -48,6 +48,7 @@ public class FrameHeadsTests(Service service, MadeFrames made) : IClassFixture<M
     [InlineData("multipart/form-data; boundary=a", "--a--\r\n", HttpStatusCode.BadRequest)]
     [InlineData("multipart/form-data; boundary=a", "--a\r\nContent-Disposition: form-data; name=f; filename=a.jpg\r\n\r\nbroken off", HttpStatusCode.BadRequest)]
     [InlineData("multipart/form-data; boundary=a", "--a\r\nContent-Disposition: form-data; name=f\r\n\r\nx\r\n--a--\r\n", HttpStatusCode.BadRequest)]
+    [InlineData("multipart/form-data; boundary=a", "--a\r\nContent-Disposition: form-data; name=f; filename*\r\n\r\nx\r\n--a--\r\n", HttpStatusCode.BadRequest)]
     public async Task What_is_no_form_of_files_is_refused(string type, string body, HttpStatusCode status)
     {
         using var content = new ByteArrayContent(Encoding.UTF8.GetBytes(body));

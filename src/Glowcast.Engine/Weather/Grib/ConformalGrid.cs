@@ -37,6 +37,19 @@ internal sealed class ConformalGrid : GribGrid
 
     public override double TurnRad(GeoPoint point) => turnsWinds ? cone.TurnRad(point) : 0;
 
+    private protected override void PutPlaces(byte[] section, int firstI, int firstJ, int columns, int rows)
+    {
+        var (start, end) = (PointAt(firstI, firstJ), PointAt(firstI + columns - 1, firstJ + rows - 1));
+        PutDegrees(section, 39, start.LatitudeDeg);
+        PutDegrees(section, 43, (start.LongitudeDeg + 360) % 360);
+        if (Template == 10)
+        {
+            PutDegrees(section, 52, end.LatitudeDeg);
+            PutDegrees(section, 56, (end.LongitudeDeg + 360) % 360);
+        }
+        section[Template == 10 ? 59 : 64] = PlainScan;
+    }
+
     private protected override GridIndex? IndexOf(GeoPoint point)
     {
         var (x, y) = cone.ToPlane(point);

@@ -28,6 +28,9 @@ public sealed class GribField
 
     internal GribPacking Packing { get; }
 
+    /// <summary>Section 4 as it stands in the file.</summary>
+    internal byte[] ProductSection { get; init; } = [];
+
     /// <summary>Where the bitmap begins in the file; null where every point has a value.</summary>
     internal long? BitmapAt { get; init; }
 

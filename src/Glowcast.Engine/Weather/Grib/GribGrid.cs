@@ -80,6 +80,33 @@ public abstract class GribGrid
     /// <summary>As <see cref="Locate"/>, but beyond the edges too; null where the projection has no place for the point.</summary>
     private protected abstract GridIndex? IndexOf(GeoPoint point);
 
+    /// <summary>Section 3 for a rectangle of the grid, its points row by row in the directions of the scan.</summary>
+    internal byte[] SectionOf(int firstI, int firstJ, int columns, int rows)
+    {
+        var section = (byte[])Section.Clone();
+        Put(section, 7, columns * rows);
+        Put(section, 31, columns);
+        Put(section, 35, rows);
+        PutPlaces(section, firstI, firstJ, columns, rows);
+        return section;
+    }
+
+    /// <summary>Puts the first and last point and the scan mode of a rectangle into its section.</summary>
+    private protected abstract void PutPlaces(byte[] section, int firstI, int firstJ, int columns, int rows);
+
+    /// <summary>Without runs down columns, and without reversed rows.</summary>
+    private protected byte PlainScan => (byte)(order.Flags & 0xC0);
+
+    private protected static void Put(byte[] section, int octet, long number) =>
+        System.Buffers.Binary.BinaryPrimitives.WriteUInt32BigEndian(section.AsSpan(octet - 1), (uint)number);
+
+    /// <summary>Millionths of a degree, as a sign and a magnitude.</summary>
+    private protected static void PutDegrees(byte[] section, int octet, double degrees)
+    {
+        var millionths = (long)Math.Round(degrees * 1e6);
+        Put(section, octet, millionths < 0 ? 0x8000_0000 | -millionths : millionths);
+    }
+
     /// <summary>The place in the data of a point of the grid.</summary>
     internal int DataIndex(int i, int j) => order.IndexOf(i, j);
 

@@ -123,6 +123,7 @@ internal sealed class GribMessage(GribSource file, Stream stream, int number, Gr
         packed.MustFit(octets);
         return new GribField(file, number, submessages, GribProducts.Read(new Octets(product), centre, discipline, run), grid.Value, packed)
         {
+            ProductSection = product!,
             BitmapAt = bitmapAt,
             DataAt = at,
             DataOctets = octets,

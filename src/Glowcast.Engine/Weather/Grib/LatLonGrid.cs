@@ -52,6 +52,23 @@ internal sealed class LatLonGrid : GribGrid
 
     public override double TurnRad(GeoPoint point) => turnsWinds ? pole!.Value.TurnRad(point) : 0;
 
+    private protected override void PutPlaces(byte[] section, int firstI, int firstJ, int columns, int rows)
+    {
+        // Angles in millionths of a degree, whatever unit the file had.
+        Put(section, 39, 0);
+        Put(section, 43, uint.MaxValue);
+        PutDegrees(section, 47, LatitudeOf(firstJ));
+        PutDegrees(section, 51, Wrapped(firstLon + (firstI * stepI)));
+        PutDegrees(section, 56, LatitudeOf(firstJ + rows - 1));
+        PutDegrees(section, 60, Wrapped(firstLon + ((firstI + columns - 1) * stepI)));
+        Put(section, 64, (long)Math.Round(Math.Abs(stepI) * 1e6));
+        if (this.rows is null) Put(section, 68, (long)Math.Round(Math.Abs(stepJ) * 1e6));
+        section[71] = PlainScan;
+        if (pole is not { } moved) return;
+        PutDegrees(section, 73, moved.SouthLat);
+        PutDegrees(section, 77, moved.SouthLon);
+    }
+
     private protected override GridIndex? IndexOf(GeoPoint point)
     {
         var (latitude, longitude) = pole is { } moved ? moved.Away(point) : (point.LatitudeDeg, point.LongitudeDeg);

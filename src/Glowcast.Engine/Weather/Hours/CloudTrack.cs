@@ -60,7 +60,7 @@ internal sealed class CloudTrack(GeoPoint ridge, Azimuth azimuth, Func<GeoPoint,
     }
 
     /// <summary>On the great circle of a sphere, as the beam is followed.</summary>
-    private static GeoPoint PlaceAt(GeoPoint from, Azimuth azimuth, double metres)
+    internal static GeoPoint PlaceAt(GeoPoint from, Azimuth azimuth, double metres)
     {
         var (sinD, cosD) = Math.SinCos(metres / SightModel.EarthRadiusM);
         var (sinA, cosA) = Math.SinCos(azimuth.Degrees * Math.PI / 180);

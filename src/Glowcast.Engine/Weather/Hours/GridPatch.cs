@@ -26,6 +26,7 @@ internal sealed class GridPatch
         var (firstI, lastI) = ((int)Math.Floor(columns.Min()) - Margin, (int)Math.Ceiling(columns.Max()) + Margin);
         var (firstJ, lastJ) = (Math.Max(0, (int)Math.Floor(found.Min(index => index.J)) - Margin), Math.Min(grid.Nj - 1, (int)Math.Ceiling(found.Max(index => index.J)) + Margin));
         if (!grid.GoesRound) (firstI, lastI) = (Math.Max(0, firstI), Math.Min(grid.Ni - 1, lastI));
+        // The whole way round, the first column comes again, so that the seam is closed.
         return new GridPatch(grid, firstI, firstJ, Math.Min(lastI - firstI + 1, grid.Ni + 1), lastJ - firstJ + 1);
     }
 
@@ -38,6 +39,21 @@ internal sealed class GridPatch
                 cut[(j * countI) + i] = (float)values[grid.DataIndex(Wrapped(firstI + i), firstJ + j)];
         return cut;
     }
+
+    /// <summary>The same in full precision, without a column that comes again.</summary>
+    public double[] Exact(GribValues values)
+    {
+        var cut = new double[Columns * countJ];
+        for (var j = 0; j < countJ; j++)
+            for (var i = 0; i < Columns; i++)
+                cut[(j * Columns) + i] = values[grid.DataIndex(Wrapped(firstI + i), firstJ + j)];
+        return cut;
+    }
+
+    /// <summary>Section 3 for the rectangle alone, its points row by row.</summary>
+    public byte[] Section() => grid.SectionOf(firstI, firstJ, Columns, countJ);
+
+    private int Columns => Math.Min(countI, grid.Ni);
 
     /// <summary>Where a place lies in the rectangle; null outside.</summary>
     public PatchCell? CellAt(GeoPoint place)
