@@ -73,7 +73,7 @@ internal sealed class DeckLikelihood(Profile profile, IReadOnlyList<Inversion> i
     private LikelihoodReason? Wind() => LowWindKt(profile) switch
     {
         null => null,
-        <= LightWindKt and var calm when Judged is not null => new(1, LikelihoodFinding.LightWind) { WindKt = calm, Within = Length.FromMetres(LowLayerM) },
+        <= LightWindKt and var calm => new(1, LikelihoodFinding.LightWind) { WindKt = calm, Within = Length.FromMetres(LowLayerM) },
         > StirringWindKt and var strong => new(-1, LikelihoodFinding.StirringWind) { WindKt = strong, Within = Length.FromMetres(LowLayerM) },
         _ => null,
     };
