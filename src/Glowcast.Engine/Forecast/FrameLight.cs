@@ -21,7 +21,7 @@ public sealed class FrameLight
         ArgumentNullException.ThrowIfNull(chart);
         ArgumentNullException.ThrowIfNull(layout);
         (this.chart, this.window) = (chart, window);
-        var shaded = chart.Valley?.AtMost(chart.Scene.Thresholds.ValleyLit);
+        var shaded = chart.ValleyShaded;
         // Frames of one column look along the same bearings, whatever their row.
         ridge = [.. Enumerable.Range(0, layout.ColumnsWithSpares).Select(column => LitRidgeOf(layout.FrameAt(0, column), layout.Field.Horizontal.Degrees / 2))];
         both = Array.ConvertAll(ridge, lit => shaded is null ? lit : Stretch.Common(lit, shaded));

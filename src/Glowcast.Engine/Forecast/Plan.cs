@@ -103,6 +103,9 @@ public sealed record Conditions
 
     public Haze Haze => new(AerosolBeta);
 
+    /// <summary>What the sun's beam comes through.</summary>
+    public BeamAir Beam => new(Haze, Air);
+
     public Reflectances Reflectances { get; init; } = Reflectances.Usual;
 
     public SightModel Sight { get; init; } = SightModel.Usual;

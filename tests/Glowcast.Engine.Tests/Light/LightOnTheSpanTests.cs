@@ -52,7 +52,7 @@ public class LightOnTheSpanTests
             var ground = new SunOverGround(chart.Track, chart.Scene.Grid, chart.Scene.Model);
             ground.StandAt(chart.Scene.Patches[i].Ground);
             var closely = new ClearanceTrace(ground, SearchFineness.OnePoint, -1, 1).Above(level);
-            var quickly = chart.LitStretches(i);
+            var quickly = chart.SunStretches(i);
             Assert.Equal(closely.Count, quickly.Count);
             foreach (var (a, b) in closely.Zip(quickly))
             {
@@ -160,7 +160,7 @@ public class LightOnTheSpanTests
             lock (said) said.Add(share);
             stop.Cancel();
         });
-        Assert.ThrowsAny<OperationCanceledException>(() => LightChart.Over(ValleyScene(), Autumn, progress, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => LightChart.Over(ValleyScene(), Autumn, progress: progress, cancel: stop.Token));
         Assert.All(said, share => Assert.InRange(share, 0, 1));
         Assert.NotEmpty(said);
     }

@@ -33,7 +33,7 @@ public sealed class Season
     public static Season Over(Scene scene, DateTimeZone? zone, SeasonAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, progress, cancel));
+        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, (air ?? SeasonAir.Usual).Beam, progress, cancel));
     }
 
     /// <summary>The days of a range that a filter lets through, in order of time.</summary>
@@ -60,13 +60,15 @@ public sealed class Season
         if (SeasonSun.Of(LocalDay.Of(date, scene.Lookout.Point, zone), middle) is not { } sun)
             return SeasonDay.Without(date, "The sun stays more than 6° below the horizon all day.");
         var lit = new IReadOnlyList<Stretch>[ground.Count];
-        for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun);
+        var beam = ground.BeamOf(sun);
+        for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun, beam);
         var thresholds = scene.Thresholds;
-        var ridge = ShareOverTime.Of(
-            ground.CrestColumns.Select(column => ((IReadOnlyList<Stretch>)Share(column, lit, sun).AtLeast(thresholds.CrestLit), 1.0)), sun.LengthS);
+        var ofDay = RidgeOfDay.Of(
+            [.. ground.CrestColumns.Select(column => (IReadOnlyList<Stretch>)Share(column, lit, sun).AtLeast(thresholds.CrestLit))], sun.Halves, sun.LengthS);
+        var ridge = ofDay.Share;
         var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
-        var litEnough = ridge.AtLeast(thresholds.ColumnsLit);
-        var both = valley is null ? litEnough : Stretch.Common(litEnough, valley.AtMost(thresholds.ValleyLit));
+        var litEnough = ofDay.LitEnough(thresholds);
+        var both = valley is null ? litEnough : Stretch.Common(litEnough, valley.AtMost(thresholds.MostValley(scene.ValleyPart)));
         var light = new DayShape(
             Instants(sun.Above(SunEvents.CivilAltitude), sun), Instants(sun.Above(SunEvents.RiseSetAltitude), sun), Instants(litEnough, sun));
         List<SeasonWindow> windows = [.. both.Where(stretch => stretch.LengthS >= ShortestS).Select(stretch => Describe(stretch, sun, ridge, valley, lit))];
