@@ -21,11 +21,14 @@ internal static class SharedData
     /// <summary>The SRTM3 tile N44W072 (USGS/NASA, public domain), read once.</summary>
     public static ElevationGrid Tile => LazyTile.Value;
 
-    private static readonly Lazy<ElevationGrid> LazyTile = new(() =>
+    private static readonly Lazy<ElevationGrid> LazyTile = new(() => Read("N44W072.hgt"));
+
+    /// <summary>One of the real tiles by its file's name.</summary>
+    public static ElevationGrid Read(string tile)
     {
-        using var stream = File.OpenRead(Path("terrain/N44W072.hgt"));
-        return GridFile.Read(stream, "N44W072.hgt");
-    });
+        using var stream = File.OpenRead(Path("terrain/" + tile));
+        return GridFile.Read(stream, tile);
+    }
 
     private static string? FindRoot()
     {
