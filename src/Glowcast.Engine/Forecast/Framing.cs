@@ -4,7 +4,7 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Engine.Forecast;
 
 /// <summary>Which altitudes the picture of a plan shows: the clean rectangle of its set; without a camera as much as the plan asks for (docs/model.md, L4).</summary>
-internal static class Framing
+public static class Framing
 {
     /// <returns>From the altitude of the highest crest.</returns>
     public static Func<Angle, PictureBounds> Of(Plan plan) => crest => plan.Gear is null ? WithoutCamera(plan, crest) : OfSet(PlannedSet.Of(plan, crest));

@@ -222,23 +222,24 @@ internal sealed class ChartSearch(
     private PatchLight LightOn(int member, int patch, int first, int end)
     {
         var isInSun = Sides(member)[0] > 0;
-        var inSun = new Stretch[(end - first + (isInSun ? 2 : 1)) / 2];
+        var inSun = new SunStretch[(end - first + (isInSun ? 2 : 1)) / 2];
         var ends = new (HorizonCrossing Crossing, double RatePerS)[2 * inSun.Length];
         var at = 0;
         if (isInSun) ends[at++] = (new HorizonCrossing(0, null), double.PositiveInfinity);
         for (var i = first; i < end; i++) ends[at++] = (new HorizonCrossing(crossings[i].Search.AtS, crossings[i].Sun), RatePerS(member, crossings[i]));
         if (at < ends.Length) ends[at] = (new HorizonCrossing(track.LengthS, null), double.PositiveInfinity);
-        var (lit, litEnds, heightM) = (new List<Stretch>(), new List<HorizonCrossing>(), ground.HeightM(patch));
+        var (lit, litEnds) = (new List<Stretch>(), new List<HorizonCrossing>());
+        var place = LitGround.Of(ground.Places[patch], facing[patch].Normal, facing[patch].SkyView);
         for (var i = 0; i < inSun.Length; i++)
         {
             var (rises, sinks) = (ends[2 * i], ends[(2 * i) + 1]);
-            inSun[i] = new Stretch(rises.Crossing.Seconds, sinks.Crossing.Seconds);
-            var sun = new LitSearch.SunStretch(inSun[i], level, rises.RatePerS, sinks.RatePerS);
-            foreach (var stretch in brightness.Lit(sun, frames[member], heightM, facing[patch]))
+            var time = new Stretch(rises.Crossing.Seconds, sinks.Crossing.Seconds);
+            inSun[i] = new SunStretch(time, level, rises.RatePerS, sinks.RatePerS);
+            foreach (var stretch in brightness.Lit(inSun[i], place))
             {
                 lit.Add(stretch);
-                litEnds.Add(stretch.StartS == inSun[i].StartS ? rises.Crossing : HorizonCrossing.OfBrightness(stretch.StartS));
-                litEnds.Add(stretch.EndS == inSun[i].EndS ? sinks.Crossing : HorizonCrossing.OfBrightness(stretch.EndS));
+                litEnds.Add(stretch.StartS == time.StartS ? rises.Crossing : HorizonCrossing.OfBrightness(stretch.StartS));
+                litEnds.Add(stretch.EndS == time.EndS ? sinks.Crossing : HorizonCrossing.OfBrightness(stretch.EndS));
             }
         }
         return new PatchLight(inSun, lit, litEnds);

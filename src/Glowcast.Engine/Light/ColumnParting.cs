@@ -15,11 +15,14 @@ internal sealed record SceneFineness(int CrestRows, Angle CoarseRow, double Swee
 /// <summary>Parts what is visible on one bearing into patches, by apparent altitude (docs/model.md, L4).</summary>
 internal sealed class ColumnParting(LightThresholds thresholds, Length? deckTop, PictureBounds bounds, SceneFineness fineness)
 {
+    private const int CrestParts = 4;
+    private const int ValleyParts = 2;
     private const int MostCoarseRows = 40;
     private const double MostCrestRowDeg = 0.25;
 
-    // A strip lower than this share of a row goes with the one beneath it.
+    // A strip lower than this share of a row goes with the one beneath it: of ridge below the crest band, which decides nothing, a higher one.
     private const double LeastOfRow = 0.2;
+    private const double LeastOfRidge = 0.6;
 
     private readonly double ridgeFromM = thresholds.RidgeFrom.Metres;
     private readonly double deckM = deckTop is { } top ? top.Metres + Scene.DeckToleranceM : double.NegativeInfinity;
@@ -49,13 +52,23 @@ internal sealed class ColumnParting(LightThresholds thresholds, Length? deckTop,
             for (var row = rows - 1; row >= 0; row--)
             {
                 var (lowRad, highRad) = (strip.BottomRad + (strip.HeightRad * row / rows), strip.BottomRad + (strip.HeightRad * (row + 1) / rows));
-                var place = At(strip.Places, (lowRad + highRad) / 2);
+                var distance = Length.FromMetres(At(strip.Places, (lowRad + highRad) / 2).DistanceM);
+                var parts = strip.Role switch { PatchRole.Crest => CrestParts, PatchRole.Valley => ValleyParts, _ => 1 };
                 patches.Add(new GroundPatch(
-                    column, strip.Role, new Place(line.At(place.DistanceM), Length.FromMetres(place.HeightM)), Length.FromMetres(place.DistanceM),
-                    Angle.FromRadians(lowRad), Angle.FromRadians(highRad), width.Radians * (Math.Sin(highRad) - Math.Sin(lowRad)), JoinsNext: row > 0));
+                    column, strip.Role, PlaceAt(strip, (lowRad + highRad) / 2), distance,
+                    Angle.FromRadians(lowRad), Angle.FromRadians(highRad), width.Radians * (Math.Sin(highRad) - Math.Sin(lowRad)), JoinsNext: row > 0)
+                {
+                    Parts = [.. Enumerable.Range(0, parts).Select(part => PlaceAt(strip, highRad - ((part + 0.5) / parts * (highRad - lowRad))))],
+                });
             }
         }
         return patches;
+
+        Place PlaceAt(Strip strip, double altitudeRad)
+        {
+            var place = At(strip.Places, altitudeRad);
+            return new Place(line.At(place.DistanceM), Length.FromMetres(place.HeightM));
+        }
     }
 
     /// <summary>Pieces parted where the ridge begins and where the deck's top ends: valley, or ridge of either kind.</summary>
@@ -117,7 +130,13 @@ internal sealed class ColumnParting(LightThresholds thresholds, Length? deckTop,
         var joined = new List<Strip>();
         foreach (var strip in strips)
         {
-            var isSmall = strip.HeightRad < LeastOfRow * (strip.Role == PatchRole.Crest ? fineRad : coarseRad);
+            var leastRad = strip.Role switch
+            {
+                PatchRole.Crest => LeastOfRow * fineRad,
+                PatchRole.Ridge => LeastOfRidge * coarseRad,
+                _ => LeastOfRow * coarseRad,
+            };
+            var isSmall = strip.HeightRad < leastRad;
             if (isSmall && joined.Count > 0 && joined[^1].Role == strip.Role) joined[^1] = joined[^1] with { TopRad = strip.TopRad };
             else joined.Add(strip);
         }

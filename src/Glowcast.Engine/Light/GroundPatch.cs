@@ -24,4 +24,8 @@ public enum PatchRole
 /// <param name="Weight">Its solid angle [sr].</param>
 /// <param name="JoinsNext">The next patch of the scene goes on from its lower edge, with no hidden ground between.</param>
 public readonly record struct GroundPatch(
-    int Column, PatchRole Role, Place Ground, Length Distance, Angle Bottom, Angle Top, double Weight, bool JoinsNext = false);
+    int Column, PatchRole Role, Place Ground, Length Distance, Angle Bottom, Angle Top, double Weight, bool JoinsNext = false)
+{
+    /// <summary>The middles of equal parts of it, from the top down: which way ground faces changes faster than what stands in its way.</summary>
+    public IReadOnlyList<Place> Parts { get; init; } = [];
+}

@@ -11,17 +11,19 @@ namespace Glowcast.Engine.Light;
 public sealed class LightChart
 {
     private readonly PatchLight[] lights;
+    private readonly IReadOnlyList<Stretch>[][] parts;
 
     // The share of the disc that each patch sees at each minute, 0 to 255.
     private readonly byte[] shares;
 
-    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares, LitRule rule, BeamAir air)
+    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares, LitRule rule, LitSearch brightness, BeamAir air)
     {
         (Scene, Track, this.lights, this.shares, Rule, Air) = (scene, track, lights, shares, rule, air);
+        parts = PartLight.Of(scene, brightness, lights, track.LengthS);
         var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
         CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
-        Ridge = RidgeOfDay.Of([.. CrestLit.Select((crest, column) => crest is null ? null : (IReadOnlyList<Stretch>)ColumnLit[column])], HalvesOf(track, scene.Lookout), track.LengthS);
+        Ridge = RidgeOfDay.Of([.. CrestLit.Select(crest => crest?.Against(scene.Thresholds.CrestLit))], HalvesOf(track, scene.Lookout), track.LengthS);
         Valley = Share(Enumerable.Range(0, lights.Length).Where(i => scene.Patches[i].Role == PatchRole.Valley));
         ValleyOfColumn = [.. Columns(PatchRole.Valley)];
 
@@ -74,7 +76,7 @@ public sealed class LightChart
         var (lights, shares) = (new PatchLight[scene.Patches.Count], new byte[scene.Patches.Count * MinutesOf(track)]);
         var looks = new SunLooks(track, level);
         var rule = scene.RuleFor(air ?? BeamAir.Usual, looks.SunDistanceAu);
-        var (brightness, facing) = (new LitSearch(track, rule, looks.StepS), scene.Facing);
+        var (brightness, facing) = (new LitSearch(track, rule, scene.Places), scene.Facing);
         Parallel.ForEach(
             Partitioner.Create(ground.Blocks, EnumerablePartitionerOptions.NoBuffering),
             AllProcessors.Until(cancel),
@@ -85,7 +87,7 @@ public sealed class LightChart
                 return search;
             },
             _ => { });
-        return new LightChart(scene, track, lights, shares, rule, air ?? BeamAir.Usual);
+        return new LightChart(scene, track, lights, shares, rule, brightness, air ?? BeamAir.Usual);
     }
 
     /// <summary>That the beam comes through.</summary>
@@ -98,7 +100,7 @@ public sealed class LightChart
     public IReadOnlyList<Stretch> LitStretches(int patch) => lights[patch].Lit;
 
     /// <summary>When a patch of the scene sees enough of the sun's disc, whichever way it faces and however weak the beam.</summary>
-    public IReadOnlyList<Stretch> SunStretches(int patch) => lights[patch].InSun;
+    public IReadOnlyList<Stretch> SunStretches(int patch) => [.. lights[patch].InSun.Select(sun => sun.Time)];
 
     /// <summary>The mean share of the disc seen by the ground of one role, one value a column and minute, 0 to 255;
     /// row-major, minutes × columns. 0 too where a column has no such ground.</summary>
@@ -145,8 +147,15 @@ public sealed class LightChart
 
     private static int MinutesOf(SunTrack track) => (int)(track.LengthS / ChartSearch.MinuteS) + 1;
 
+    /// <summary>For each column that has ground of some roles, the share of it that is lit.</summary>
+    internal IEnumerable<(int Column, ShareOverTime Share)> SharesOf(Func<PatchRole, bool> role) =>
+        from patch in Enumerable.Range(0, lights.Length)
+        where role(Scene.Patches[patch].Role)
+        group patch by Scene.Patches[patch].Column into column
+        select (column.Key, Share(column)!);
+
     /// <returns>Null for nobody.</returns>
-    private ShareOverTime? Share(IEnumerable<int> patches) => ColumnShare.Of([.. patches], Scene.Patches, LitStretches, Track.LengthS);
+    private ShareOverTime? Share(IEnumerable<int> patches) => ColumnShare.Of([.. patches], Scene.Patches, patch => parts[patch], Track.LengthS);
 
     /// <summary>The parts of the track in which the sun climbs, and those in which it sinks, at the lookout.</summary>
     private static List<Stretch> HalvesOf(SunTrack track, Place lookout)

@@ -19,6 +19,9 @@ internal readonly record struct PatchGround(GroundNormal Normal, double SkyView)
         return [.. normals.Zip(views, (normal, view) => new PatchGround(normal ?? GroundNormal.Level, Math.Max(LeastView, view)))];
     }
 
+    /// <summary>Level where the grid does not know it.</summary>
+    public static GroundNormal NormalAt(ElevationGrid grid, Place place) => GroundNormal.At(grid, place.Point) ?? GroundNormal.Level;
+
     /// <summary>n·s towards a body.</summary>
     /// <param name="azimuthRad">Its true bearing [rad].</param>
     /// <param name="apparentRad">Its altitude as seen [rad].</param>

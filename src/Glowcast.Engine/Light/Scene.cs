@@ -16,6 +16,7 @@ public sealed class Scene
     private readonly Lazy<IReadOnlyList<Place>> places;
     private readonly Lazy<RayGround> rays;
     private readonly Lazy<PatchGround[]> facing;
+    private readonly Lazy<GroundNormal[][]> partNormals;
 
     private Scene(
         VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, PictureBounds picture, IReadOnlyList<GroundPatch> patches,
@@ -26,6 +27,7 @@ public sealed class Scene
         places = new Lazy<IReadOnlyList<Place>>(() => [.. patches.Select(patch => patch.Ground)]);
         rays = new Lazy<RayGround>(() => new RayGround(grid, model, places.Value));
         facing = new Lazy<PatchGround[]>(() => PatchGround.Of(places.Value, grid, model));
+        partNormals = new Lazy<GroundNormal[][]>(() => [.. patches.Select(patch => patch.Parts.Select(part => PatchGround.NormalAt(grid, part)).ToArray())]);
     }
 
     public VisibleSurface View { get; }
@@ -105,11 +107,17 @@ public sealed class Scene
     internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
         shelf.Horizons(places.Value, Grid, Model, progress, cancel);
 
+    /// <summary>Of the patches, in their order.</summary>
+    internal IReadOnlyList<Place> Places => places.Value;
+
     /// <summary>The ground around the patches, in their order.</summary>
     internal RayGround Rays => rays.Value;
 
     /// <summary>Which way the patches face and how much of the sky they see, in their order.</summary>
     internal IReadOnlyList<PatchGround> Facing => facing.Value;
+
+    /// <summary>Which way the parts of the patches face.</summary>
+    internal IReadOnlyList<GroundNormal[]> PartNormals => partNormals.Value;
 
     /// <summary>What lights ground of the scene's heights.</summary>
     internal LitRule RuleFor(BeamAir air, double sunDistanceAu)

@@ -58,6 +58,11 @@ public sealed class ShareOverTime
                 changes.Add((ramp.ToS, 0, -slope));
             }
         }
+        return Of(changes, total, lengthS);
+    }
+
+    private static ShareOverTime Of(List<(double Seconds, double Jump, double Slope)> changes, double total, double lengthS)
+    {
         changes.Sort((a, b) => a.Seconds.CompareTo(b.Seconds));
         var (times, shares, slopes) = (new List<double> { 0 }, new List<double> { 0 }, new List<double> { 0 });
         var (sum, slopeSum, atS) = (0.0, 0.0, 0.0);
@@ -76,6 +81,52 @@ public sealed class ShareOverTime
             }
         }
         return new ShareOverTime(lengthS, [.. times], [.. shares], [.. slopes]);
+    }
+
+    /// <summary>Weighted sum of several, over their total.</summary>
+    /// <param name="members">Each counts within its stretch alone.</param>
+    internal static ShareOverTime Sum(IEnumerable<(ShareOverTime Share, double Weight, Stretch Within)> members, double total, double lengthS)
+    {
+        var changes = new List<(double Seconds, double Jump, double Slope)>();
+        foreach (var (share, weight, within) in members) share.AddChanges(changes, weight, within);
+        return Of(changes, total, lengthS);
+    }
+
+    /// <summary>As a share of another, 1 from there on.</summary>
+    internal ShareOverTime Against(double enough)
+    {
+        var (newTimes, newShares, newSlopes) = (new List<double>(), new List<double>(), new List<double>());
+        for (var i = 0; i < times.Length; i++)
+        {
+            var endS = i + 1 < times.Length ? times[i + 1] : Math.Max(LengthS, times[i]);
+            var (before, slope) = (shares[i] / enough, slopes[i] / enough);
+            var crossS = slope == 0 ? double.NaN : times[i] + ((1 - before) / slope);
+            var crosses = crossS > times[i] && crossS < endS;
+            Add(times[i], before, before > 1 || (before == 1 && slope > 0) ? 0 : slope);
+            if (crosses) Add(crossS, 1, slope > 0 ? 0 : slope);
+        }
+        return new ShareOverTime(LengthS, [.. newTimes], [.. newShares], [.. newSlopes]);
+
+        void Add(double seconds, double share, double slope)
+        {
+            newTimes.Add(seconds);
+            newShares.Add(Math.Min(1, share));
+            newSlopes.Add(slope);
+        }
+    }
+
+    private void AddChanges(List<(double Seconds, double Jump, double Slope)> changes, double weight, Stretch within)
+    {
+        var (value, slope) = (0.0, 0.0);
+        for (var i = Before(within.StartS); i < times.Length && times[i] < within.EndS; i++)
+        {
+            var atS = Math.Max(times[i], within.StartS);
+            var here = shares[i] + (slopes[i] * (atS - times[i]));
+            if (here != value || slopes[i] != slope) changes.Add((atS, weight * (here - value), weight * (slopes[i] - slope)));
+            var endS = Math.Min(i + 1 < times.Length ? times[i + 1] : within.EndS, within.EndS);
+            (value, slope) = (here + (slopes[i] * (endS - atS)), slopes[i]);
+        }
+        if (within.EndS < LengthS && (value != 0 || slope != 0)) changes.Add((within.EndS, -weight * value, -weight * slope));
     }
 
     /// <summary>The greatest that it ever is.</summary>

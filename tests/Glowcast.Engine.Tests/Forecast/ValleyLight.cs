@@ -19,7 +19,7 @@ internal static class ValleyLight
         Gear = new Gear(
             new Camera(Length.FromMillimetres(36), Length.FromMillimetres(24), 8256, 5504), new Lens(Length.FromMillimetres(135), 11)),
         Set = new SetSettings { Rows = 2, Repeats = 0 },
-        Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) },
+        Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) },
     };
 
     private static readonly Lazy<LightOfDay> Once = new(() =>

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Tests.Light;
 
 public class LightOnTheSpanTests
 {
-    private static readonly LightThresholds Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) };
+    private static readonly LightThresholds Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) };
 
     private static readonly Interval Autumn = LocalDay.Of(new LocalDate(2026, 10, 20), Valley.Lookout.Point, null);
 

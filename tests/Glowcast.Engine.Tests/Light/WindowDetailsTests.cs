@@ -14,7 +14,7 @@ public class WindowDetailsTests
     private const double ColumnM = 63.9;
     private const double RowM = 92.6;
 
-    private static readonly LightThresholds Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) };
+    private static readonly LightThresholds Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) };
 
     private static readonly BearingSpan Narrow = BearingSpan.FromDegrees(267, 273);
 

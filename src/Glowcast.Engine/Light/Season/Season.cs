@@ -64,7 +64,7 @@ public sealed class Season
         for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun, beam);
         var thresholds = scene.Thresholds;
         var ofDay = RidgeOfDay.Of(
-            [.. ground.CrestColumns.Select(column => (IReadOnlyList<Stretch>)Share(column, lit, sun).AtLeast(thresholds.CrestLit))], sun.Halves, sun.LengthS);
+            [.. ground.CrestColumns.Select(column => Share(column, lit, sun).Against(thresholds.CrestLit))], sun.Halves, sun.LengthS);
         var ridge = ofDay.Share;
         var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
         var litEnough = ofDay.LitEnough(thresholds);

@@ -52,7 +52,7 @@ internal sealed class SeasonGround
             scene,
             [.. Chosen(scene).Select(chosen => new Member(
                 chosen.Index, chosen.Patch, GroundOffset.Between(middle, chosen.Patch.Ground.Point), facing[chosen.Index].SkyView,
-                EarthFixed(chosen.Patch.Ground.Point, facing[chosen.Index].Normal), facing[chosen.Index].Normal.Up))],
+                LitGround.EarthFixed(chosen.Patch.Ground.Point, facing[chosen.Index].Normal), facing[chosen.Index].Normal.Up))],
             horizons, scene.RuleFor(air, sunDistanceAu: 1));
     }
 
@@ -158,14 +158,6 @@ internal sealed class SeasonGround
             while (chosen.Count < kept && reached > (chosen.Count + 0.5) * each) chosen.Add((index, patch with { Weight = each }));
         }
         return chosen;
-    }
-
-    /// <summary>East, north and up of a place turned into the axes of the earth.</summary>
-    private static (double X, double Y, double Z) EarthFixed(GeoPoint point, GroundNormal normal)
-    {
-        var ((sinLat, cosLat), (sinLon, cosLon)) = (Math.SinCos(point.Latitude.Radians), Math.SinCos(point.Longitude.Radians));
-        var outward = (cosLat * normal.Up) - (sinLat * normal.North);
-        return ((cosLon * outward) - (sinLon * normal.East), (sinLon * outward) + (cosLon * normal.East), (sinLat * normal.Up) + (cosLat * normal.North));
     }
 
     /// <param name="Index">Of the patch in the scene.</param>
