@@ -18,7 +18,7 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
     [MemberData(nameof(Made))]
     public Task A_command_of_the_documents_answers(string command) => AnswersAsync(command);
 
-    [Theory(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [TheoryNeeds<SharedTiles>]
     [MemberData(nameof(Real))]
     public Task A_command_on_the_real_tile_answers(string command) => AnswersAsync(command);
 
@@ -75,7 +75,7 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
     /// <summary>Files that the documents name lie in the folder of the tests.</summary>
     private string InFolder(string word) => word switch
     {
-        RealTile => SharedData.Tile,
+        RealTile => SharedTiles.Tile,
         "sounding.txt" => valley.Write(word, CloudCommandTests.Fog),
         "DCIM/100" => take.Originals,
         "lists" or "sorted" => take.Beside(word),

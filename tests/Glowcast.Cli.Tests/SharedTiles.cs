@@ -2,13 +2,17 @@ namespace Glowcast.Cli.Tests;
 
 /// <summary>Files of other projects that tests may read but this repository does not carry; they lie in a folder
 /// <c>shared</c> beside the checkout. Tests that need them are skipped, with the reason, when it is not there.</summary>
-internal static class SharedData
+internal sealed class SharedTiles : INeed
 {
-    public const string NoTiles = "the real elevation tiles (../shared/terrain) are not beside this checkout";
-
     private static readonly string? Root = FindRoot();
 
-    public static bool HasTiles => Root is not null && File.Exists(Tile);
+    private SharedTiles()
+    {
+    }
+
+    public static bool IsPresent => Root is not null && File.Exists(Tile);
+
+    public static string Missing => "the real elevation tiles (../shared/terrain) are not beside this checkout";
 
     /// <summary>The SRTM3 tile N44W072 (USGS/NASA, public domain).</summary>
     public static string Tile => Path.Combine(Root!, "terrain", "N44W072.hgt");
