@@ -50,6 +50,11 @@ public static class WindowSearch
             SunEntersSpan(chart, stretch))
         {
             Half = HalfAt(chart, middleS),
+            Kind = PictureKind.LitRidgeOverDarkGround,
+            PictureShare = UnlitBearings.PictureShare(chart, stretch),
+            LitStops = chart.Scene.Thresholds.LitStops,
+            Unlit = UnlitBearings.Of(chart, stretch),
+            Dark = DarkGround.At(chart, middleS),
             Gains = LightSweep.GainOf(chart, middleS),
             Loses = LightSweep.LossOf(chart, middleS),
         };

@@ -17,7 +17,7 @@ public class ChartFromTableTests
 
     // Of the disc, in the mean over a column and over all minutes; and in a single minute of a column that has few patches.
     private const double MeanShare = 0.001;
-    private const double WorstShare = 0.2;
+    private const double WorstShare = 0.4;
     private const int EveryMinutes = 5;
 
     private static readonly LocalDate February = new(2026, 2, 14);

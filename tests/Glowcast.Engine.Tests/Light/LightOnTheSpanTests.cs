@@ -93,7 +93,7 @@ public class LightOnTheSpanTests
     public void Under_a_deck_the_valley_is_the_deck_and_only_islands_stay_ridge()
     {
         var deck = Length.FromMetres(1200);
-        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, deck);
+        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, deck, framing: _ => Valley.Picture);
         var deckPatches = scene.Patches.Where(patch => patch.Role == PatchRole.Valley && patch.Distance > Length.FromKilometres(2)).ToList();
         Assert.NotEmpty(deckPatches);
         Assert.All(deckPatches, patch => Assert.Equal(1200, patch.Ground.Height.Metres, 1.0));
@@ -165,7 +165,7 @@ public class LightOnTheSpanTests
         Assert.NotEmpty(said);
     }
 
-    private static Scene ValleyScene() => Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds);
+    private static Scene ValleyScene() => Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, framing: _ => Valley.Picture);
 
     private static LightChart? ChartOver(Scene scene, Interval day) =>
         LightChart.Over(scene, day, cancel: TestContext.Current.CancellationToken);

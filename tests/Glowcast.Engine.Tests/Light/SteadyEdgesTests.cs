@@ -1,7 +1,6 @@
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
-using Glowcast.Engine.Tests.Terrain;
 using NodaTime;
 
 namespace Glowcast.Engine.Tests.Light;
@@ -33,7 +32,7 @@ public class SteadyEdgesTests
         ["cone"] = (x, y) => Math.Max(0, 1500 - (0.35 * double.Hypot(x + 8500, y))) + Behind(x),
         ["dome"] = (x, y) => (1500 * Math.Exp(-((x + 8000) * (x + 8000) + (y * y)) / (2 * 2500 * 2500))) + Behind(x),
         ["two ridges"] = (x, y) => Math.Max(Wall(x + 900) * (0.8 + (0.2 * Math.Sin(y / 900))), 600 - (0.3 * Math.Abs(x + 6500))),
-        ["terraces"] = (x, _) => Wall(x) - (20 * Math.Sin(Math.Tau * Wall(x) / 150)),
+        ["pass between two domes"] = (x, y) => (1400 * (Dome(x + 8000, y - 2600) + Dome(x + 8000, y + 2600))) + Behind(x),
         ["rolling ground"] = (x, y) => Wall(x) + (100 * Math.Sin(x / 400) * Math.Cos(y / 550)),
         ["rough ground"] = (x, y) => Wall(x) + (x < -4500 || x > 2500 ? 60 * (Rough.At(x, y) + (0.5 * RougherStill.At(x, y))) : 0),
     };
@@ -104,6 +103,8 @@ public class SteadyEdgesTests
     private static double Wall(double x) => Math.Max(Math.Max(0, 1300 - (0.5 * Math.Abs(x + 7000))), Behind(x));
 
     private static double Behind(double x) => Math.Max(0, 900 - (0.6 * Math.Abs(x - 4000)));
+
+    private static double Dome(double x, double y) => Math.Exp(-((x * x) + (y * y)) / (2 * 1800 * 1800));
 
     private static double Tooth(double turns) => Math.Abs((2 * (turns - Math.Floor(turns))) - 1);
 }

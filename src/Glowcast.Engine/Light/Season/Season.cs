@@ -81,7 +81,7 @@ public sealed class Season
     {
         var time = new Interval(sun.At(stretch.StartS), sun.At(stretch.EndS));
         var middleS = (stretch.StartS + stretch.EndS) / 2;
-        var seen = picture.At(middleS, sun, lit);
+        var seen = picture.At(middleS, sun);
         var lookout = new ObserverFrame(scene.Lookout);
         var (azimuth, airless, _) = SkyVector.Sighted(lookout.Toward(sun.EarthFixedAu(middleS)));
         return new SeasonWindow

@@ -125,6 +125,15 @@ internal sealed class SeasonGround
         return SeasonSun.LookS * (look - 1 + Math.Clamp(share, -0.5, 1.5));
     }
 
+    /// <summary>Whether a member sees enough of the disc at a moment [s], whichever way it faces.</summary>
+    public bool IsInSun(int member, SeasonSun sun, double seconds)
+    {
+        var at = Math.Clamp(seconds / SeasonSun.LookS, 0, sun.Looks - 1);
+        var look = Math.Min((int)at, Math.Max(0, sun.Looks - 2));
+        var (before, after) = (CloseRad(member, sun, look), CloseRad(member, sun, Math.Min(look + 1, sun.Looks - 1)));
+        return before + ((at - look) * (after - before)) > 0;
+    }
+
     private double CloseRad(int member, SeasonSun sun, int look)
     {
         var (patch, offset) = (members[member].Patch, members[member].Offset);
