@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Glowcast.Benchmarks;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 
