@@ -49,7 +49,7 @@ internal static class ConditionsReader
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
             Reflectances = new Reflectances(litRidge, shadedGround),
-            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0), HighestBeyond = Length.FromMetres(highestBeyond) },
+            Sight = new SightModel { RefractionK = k, BeyondGrid = beyond is { } metres ? Length.FromMetres(metres) : PastEdge.AsTheEdge, HighestBeyond = Length.FromMetres(highestBeyond) },
         };
     }
 

@@ -16,6 +16,7 @@ public sealed class ElevationGrid
     private readonly Lazy<float[]> raised;
     private readonly Lazy<MaximumPyramid> pyramid;
     private readonly Lazy<double> crestDropM;
+    private readonly Lazy<EdgeHeights> edgeHeights;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
     /// <param name="verticalDatum">Null where the source does not name it.</param>
@@ -34,6 +35,7 @@ public sealed class ElevationGrid
         raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
         crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(this));
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(this));
         Relief = Relief.Of(heights);
     }
 
@@ -44,6 +46,7 @@ public sealed class ElevationGrid
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         crestDropM = bare.crestDropM;
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(this));
         Relief = bare.Relief.RaisedTo(floorM);
     }
 
@@ -51,7 +54,7 @@ public sealed class ElevationGrid
     {
         (Posts, Name, VerticalDatum, heights, floorM) = (same.Posts, same.Name, same.VerticalDatum, same.heights, same.floorM);
         (IsCut, FilledPosts, Relief) = (same.IsCut, same.FilledPosts, same.Relief);
-        (raised, pyramid, crestDropM) = (same.raised, same.pyramid, same.crestDropM);
+        (raised, pyramid, crestDropM, edgeHeights) = (same.raised, same.pyramid, same.crestDropM, same.edgeHeights);
     }
 
     public GridPosts Posts { get; }
@@ -88,6 +91,9 @@ public sealed class ElevationGrid
     internal double CrestDropM => crestDropM.Value;
 
     internal MaximumPyramid Maxima => pyramid.Value;
+
+    /// <summary>How high the ground stands along the four edges.</summary>
+    internal EdgeHeights EdgeHeights => edgeHeights.Value;
 
     public bool Contains(GeoPoint point) => Posts.Contains(point);
 
