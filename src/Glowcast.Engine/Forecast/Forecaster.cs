@@ -47,7 +47,9 @@ public static class Forecaster
         IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
         {
             Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
+            Tones = WindowTones.Of(chart, window, brightness, plan.Conditions.Visibility, plan.Conditions.Surfaces, plan.Exposure),
         })];
+        plan = ChosenExposure.For(plan, windows);
         var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);
         var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));

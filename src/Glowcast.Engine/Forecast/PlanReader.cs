@@ -57,7 +57,7 @@ public static class PlanReader
         var crestShare = ReadCrestShare(span);
         span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
-        var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
+        var (settings, chooseDirection, chooseExposure, iso, margin) = SetReader.Read(root.Object("set"), faults);
         var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults);
         var (thresholds, drift) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
         root.RefuseUnknown();
@@ -77,6 +77,8 @@ public static class PlanReader
             OtherLenses = otherLenses,
             Set = settings!,
             ChooseDirection = chooseDirection,
+            ChooseExposure = chooseExposure,
+            Exposure = new ExposureSettings(gear?.Lens.Aperture ?? ExposureSettings.UsualAperture, iso, margin),
             Conditions = conditions,
             Thresholds = thresholds,
             ExposureDriftStops = drift,

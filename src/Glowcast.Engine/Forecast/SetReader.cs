@@ -1,5 +1,7 @@
 using Glowcast.Engine.Capture;
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -12,9 +14,12 @@ internal static class SetReader
     private const double ShortestExposureS = 0.000001;
     private const double MostOverlap = 0.95;
 
-    /// <returns>The settings, null after a fault; and whether the direction is left open.</returns>
-    public static (SetSettings? Settings, bool ChooseDirection) Read(JsonFields fields, Faults faults)
+    /// <returns>The settings, null after a fault; whether the direction is left open, and whether the exposure is; and what the exposure is reckoned with.</returns>
+    public static (SetSettings? Settings, bool ChooseDirection, bool ChooseExposure, double Iso, double MarginStops) Read(JsonFields fields, Faults faults)
     {
+        var chooseExposure = !fields.Has("exposureS");
+        var iso = fields.Number("iso", 1, 10_000_000, Metering.UsualIso);
+        var margin = fields.Number("highlightMarginStops", -3, 6, ExposureSettings.UsualMarginStops);
         var before = faults.Found.Count;
         var usual = new SetSettings();
         var times = ReadTimes(fields, usual.Times);
@@ -33,7 +38,7 @@ internal static class SetReader
         var bracket = ReadBracket(fields);
         var ppi = fields.Number("printPpi", 10, 5000, usual.PrintPpi);
         fields.RefuseUnknown();
-        if (faults.Found.Count > before) return (null, direction is null);
+        if (faults.Found.Count > before) return (null, direction is null, chooseExposure, iso, margin);
         var settings = new SetSettings
         {
             Orientation = orientation,
@@ -51,7 +56,7 @@ internal static class SetReader
             PrintPpi = ppi,
             Bracket = bracket,
         };
-        return (settings, direction is null);
+        return (settings, direction is null, chooseExposure, iso, margin);
     }
 
     private static Bracket ReadBracket(JsonFields fields)

@@ -86,4 +86,10 @@ public sealed record LightWindow(
 
     /// <summary>How the picture reads in the middle of the window; null where it was not worked out.</summary>
     public PictureLight? Picture { get; init; }
+
+    /// <summary>What the camera makes of it; null where that was not worked out.</summary>
+    public WindowTones? Tones { get; init; }
+
+    /// <summary>The ridge cannot be told from the sky behind it; no fit of a set mends that.</summary>
+    public bool IsRidgeUnseen => Tones?.Ridge is { IsSeen: false };
 }

@@ -28,6 +28,15 @@ public sealed record WindowAnswer(
     /// <summary>Direction, relief and black point in the middle of the window; null where they were not worked out.</summary>
     public PictureLightAnswer? Picture { get; init; }
 
+    /// <summary>Null where it was not worked out.</summary>
+    public WindowExposureAnswer? Exposure { get; init; }
+
+    /// <summary>Of the whole picture; null where it was not worked out.</summary>
+    public ToneRangeAnswer? BlackPoint { get; init; }
+
+    /// <summary>Null where it was not worked out.</summary>
+    public RidgeInAirAnswer? RidgeInAir { get; init; }
+
     public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);
@@ -43,6 +52,9 @@ public sealed record WindowAnswer(
             BreakBefore = BreakAnswer.Of(window.BreakBefore),
             Gains = SweepAnswer.Of(window.Gains),
             Loses = SweepAnswer.Of(window.Loses),
+            Exposure = WindowExposureAnswer.Of(window.Tones?.Exposure),
+            BlackPoint = ToneRangeAnswer.Of(window.Tones?.BlackPoint),
+            RidgeInAir = RidgeInAirAnswer.Of(window.Tones?.Ridge),
             Picture = window.Picture is { } picture ? PictureLightAnswer.Of(picture) : null,
         };
     }
