@@ -56,7 +56,7 @@ public class PlanReaderTests
         Assert.Equal(1, plan.Set.Repeats);
         Assert.Equal(0.9, plan.Thresholds.ColumnsLit);
         Assert.Equal(5, plan.Thresholds.RidgeFrom.Kilometres, 9);
-        Assert.Equal(0, plan.Conditions.Sight.BeyondGrid.Height!.Value.Metres);
+        Assert.Equal(PastEdge.AsTheEdge, plan.Conditions.Sight.BeyondGrid);
     }
 
     [Fact]
