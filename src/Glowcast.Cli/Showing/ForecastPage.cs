@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Sky;
 
 namespace Glowcast.Cli.Showing;
 

@@ -47,7 +47,7 @@ public static class Forecaster
         IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
         {
             Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
-            Tones = WindowTones.Of(chart, window, brightness, plan.Conditions.Visibility, plan.Conditions.Surfaces, plan.Exposure),
+            Tones = WindowTones.Of(chart, new Interval(window.Start.At, window.End.At), brightness, plan.Conditions.Visibility, plan.Conditions.Surfaces, plan.Exposure),
         })];
         plan = ChosenExposure.For(plan, windows);
         var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);

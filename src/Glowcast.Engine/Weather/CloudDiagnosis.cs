@@ -51,5 +51,5 @@ public sealed record CloudDiagnosis(
     }
 
     /// <summary>Where a lookout stands.</summary>
-    public LookoutInCloud LookoutAt(Length height) => LookoutInCloud.Of(this, height);
+    public LookoutInCloud LookoutAt(Length height) => LookoutInCloud.Of(Deck, MoistLayers, height);
 }

@@ -76,7 +76,7 @@ internal sealed class DeckLikelihood(Profile profile, IReadOnlyList<Inversion> i
     private LikelihoodReason? Wind() => LowWindKt(profile) switch
     {
         null => null,
-        <= LightWindKt and var calm when Judged is not null => new(1, $"The mean wind of the lowest {LowLayerM:0} m is light: {calm:0} kt, and fog forms up to about 5 kt (University of Arizona, NATS 101, lecture 10)."),
+        <= LightWindKt and var calm => new(1, $"The mean wind of the lowest {LowLayerM:0} m is light: {calm:0} kt, and fog forms up to about 5 kt (University of Arizona, NATS 101, lecture 10)."),
         > StirringWindKt and var strong => new(-1, $"The mean wind of the lowest {LowLayerM:0} m is {strong:0} kt; above 10 to 15 kt the air is stirred, and fog lifts into broken stratus (US Navy weather training manual 14010)."),
         _ => null,
     };

@@ -19,13 +19,13 @@ public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, strin
 {
     private const double MarginM = 50;
 
-    public static LookoutInCloud Of(CloudDiagnosis diagnosis, Length height)
+    /// <param name="layers">All moist layers, that of the deck among them.</param>
+    internal static LookoutInCloud Of(CloudDeck? lowest, IReadOnlyList<MoistLayer> layers, Length height)
     {
-        ArgumentNullException.ThrowIfNull(diagnosis);
-        var verdict = VerdictOf(diagnosis.Deck, height);
-        var hidden = diagnosis.MoistLayers.FirstOrDefault(layer => layer != diagnosis.Deck?.Layer && height >= layer.Base && height <= layer.Top);
-        var caution = hidden is null ? "" : $" It lies in {(diagnosis.Deck is null ? "a" : "another")} moist layer, from {hidden.Base.Metres:0} to {hidden.Top.Metres:0} m: expect cloud there.";
-        return new LookoutInCloud(height, verdict, Say(verdict, diagnosis.Deck, height) + caution);
+        var verdict = VerdictOf(lowest, height);
+        var hidden = layers.FirstOrDefault(layer => layer != lowest?.Layer && height >= layer.Base && height <= layer.Top);
+        var caution = hidden is null ? "" : $" It lies in {(lowest is null ? "a" : "another")} moist layer, from {hidden.Base.Metres:0} to {hidden.Top.Metres:0} m: expect cloud there.";
+        return new LookoutInCloud(height, verdict, Say(verdict, lowest, height) + caution);
     }
 
     private static LookoutVerdict VerdictOf(CloudDeck? deck, Length height) => deck switch

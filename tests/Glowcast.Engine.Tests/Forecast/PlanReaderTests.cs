@@ -2,6 +2,7 @@ using System.Text;
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using NodaTime;
 
 namespace Glowcast.Engine.Tests.Forecast;

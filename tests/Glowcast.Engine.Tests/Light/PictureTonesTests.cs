@@ -127,7 +127,7 @@ public class PictureTonesTests
     }
 
     private static PictureExposure ExposureOf(LightWindow window, ExposureSettings settings) =>
-        WindowTones.Of(Chart.Value, window, Ridge.Value, Length.FromKilometres(80), Surfaces.Usual, settings).Exposure!;
+        WindowTones.Of(Chart.Value, new Interval(window.Start.At, window.End.At), Ridge.Value, Length.FromKilometres(80), Surfaces.Usual, settings).Exposure!;
 
     private static PictureTones TonesAt(Instant at, double visibilityKm) =>
         PictureTones.Of(Chart.Value, at, Ridge.Value, Length.FromKilometres(visibilityKm), Surfaces.Usual);

@@ -21,10 +21,9 @@ public class SkyViewTests
         }
     }
 
-    [Fact]
+    [FactNeeds<SharedTiles>]
     public void On_real_ground_two_dozen_directions_come_near_to_many()
     {
-        Assert.SkipUnless(SharedData.HasTiles, SharedData.NoTiles);
         var rows = ReferenceData.Rows("picture/skyview_points.csv").ToList();
         var errors = new List<double>();
         foreach (var tile in rows.GroupBy(row => row["tile"]))

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Measures;
+using NodaTime;
 
 namespace Glowcast.Engine.Light;
 
@@ -9,12 +10,11 @@ namespace Glowcast.Engine.Light;
 public sealed record WindowTones(PictureExposure? Exposure, ToneRange? BlackPoint, RidgeInAir? Ridge)
 {
     /// <param name="ridge">How bright the ridge is through the day.</param>
-    public static WindowTones Of(LightChart chart, LightWindow window, RidgeBrightness ridge, Length visibility, Surfaces surfaces, ExposureSettings settings)
+    public static WindowTones Of(LightChart chart, Interval window, RidgeBrightness ridge, Length visibility, Surfaces surfaces, ExposureSettings settings)
     {
-        ArgumentNullException.ThrowIfNull(window);
-        var middle = At(window.Middle);
-        return new WindowTones(PictureExposure.Of(At(window.Start.At), middle, At(window.End.At), settings), ToneRange.Of(middle), RidgeInAir.Of(middle));
+        var middle = At(window.Start + (window.Duration / 2));
+        return new WindowTones(PictureExposure.Of(At(window.Start), middle, At(window.End), settings), ToneRange.Of(middle), RidgeInAir.Of(middle));
 
-        PictureTones At(NodaTime.Instant instant) => PictureTones.Of(chart, instant, ridge, visibility, surfaces);
+        PictureTones At(Instant instant) => PictureTones.Of(chart, instant, ridge, visibility, surfaces);
     }
 }

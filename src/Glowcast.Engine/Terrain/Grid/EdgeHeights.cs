@@ -13,9 +13,9 @@ internal sealed class EdgeHeights
     private readonly double[] medianM = new double[Steps + 1];
     private readonly (double MedianM, double HighestM, double LengthM, double OutwardRad)[] edges;
 
-    public EdgeHeights(ElevationGrid grid)
+    /// <param name="postM">The height at a column and row [m]; NaN for a hole.</param>
+    public EdgeHeights(GridPosts posts, Func<int, int, double> postM)
     {
-        var posts = grid.Posts;
         var (lastColumn, lastRow) = (posts.Columns - 1, posts.Rows - 1);
         var (middleX, middleY) = (lastColumn / 2.0, lastRow / 2.0);
         edges =
@@ -30,7 +30,7 @@ internal sealed class EdgeHeights
 
         (double, double, double, double) Edge(int count, Func<int, (int Column, int Row)> post, double x, double y)
         {
-            var heights = Enumerable.Range(0, count).Select(i => grid.HeightAtCells(post(i).Column, post(i).Row)).Where(double.IsFinite).Order().ToList();
+            var heights = Enumerable.Range(0, count).Select(i => postM(post(i).Column, post(i).Row)).Where(double.IsFinite).Order().ToList();
             var length = Geodesic.Between(posts.ToPoint(post(0).Column, post(0).Row), posts.ToPoint(post(count - 1).Column, post(count - 1).Row)).Distance.Metres;
             var outward = Geodesic.Between(posts.ToPoint(middleX, middleY), posts.ToPoint(x, y)).Bearing.Radians;
             return heights.Count == 0 ? (double.NaN, double.NaN, 0, outward) : ((heights[(heights.Count - 1) / 2] + heights[heights.Count / 2]) / 2, heights[^1], length, outward);

@@ -34,8 +34,8 @@ public sealed class ElevationGrid
         floorM = float.NegativeInfinity;
         raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
-        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(this));
-        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(this));
+        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(posts.Rows, posts.Columns, Row));
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(posts, PostM));
         Relief = Relief.Of(heights);
     }
 
@@ -46,7 +46,7 @@ public sealed class ElevationGrid
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         crestDropM = bare.crestDropM;
-        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(this));
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(Posts, PostM));
         Relief = bare.Relief.RaisedTo(floorM);
     }
 
@@ -136,6 +136,8 @@ public sealed class ElevationGrid
         var i = (row * Posts.Columns) + column;
         return (Raised(heights[i]), Raised(heights[i + 1]), Raised(heights[i + Posts.Columns]), Raised(heights[i + Posts.Columns + 1]));
     }
+
+    private double PostM(int column, int row) => Raised(heights[(row * Posts.Columns) + column]);
 
     // A NaN is not lower, and stays.
     private float Raised(float height) => height < floorM ? floorM : height;

@@ -134,9 +134,9 @@ public sealed class HorizonFan
 
     private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Vector256<float> beyondM, Span<float> horizonRad)
     {
-        if (model.BeyondGrid.Kind != PastEdgeKind.Nothing) best = SweepTangent.Greater(best, rays.Beyond(beyondM).Tangent);
+        if (model.BeyondGrid.Kind != PastEdgeKind.Nothing) best = RayTangent.Greater(best, rays.Beyond(beyondM).Tangent);
         var isFound = Vector256.GreaterThan(best, packet.Floor);
-        var angle = Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
+        var angle = Vector256.ConditionalSelect(isFound, RayTangent.Angle(best), Vector256.Create(float.NaN));
         for (var i = 0; i < horizonRad.Length; i++) horizonRad[i] = angle[i];
     }
 }

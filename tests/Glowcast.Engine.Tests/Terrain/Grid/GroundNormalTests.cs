@@ -29,17 +29,15 @@ public class GroundNormalTests
         }
     }
 
-    [Fact]
+    [FactNeeds<SharedTiles>]
     public void Weighed_over_three_rows_and_columns_they_are_the_stencil_of_nine_posts_that_two_programs_use()
     {
-        Assert.SkipUnless(SharedData.HasTiles, SharedData.NoTiles);
         CompareAll("horn_post", (grid, x, y) => Rise(grid, [(x, y - 1, 0.25), (x, y, 0.5), (x, y + 1, 0.25)], [(x - 1, y, 0.25), (x, y, 0.5), (x + 1, y, 0.25)]));
     }
 
-    [Fact]
+    [FactNeeds<SharedTiles>]
     public void On_the_lines_through_the_middle_of_a_cell_they_are_the_cells_own()
     {
-        Assert.SkipUnless(SharedData.HasTiles, SharedData.NoTiles);
         CompareAll("bilinear_exact", (grid, x, y) => Rise(grid, [(Math.Floor(x) + 0.5, y, 1)], [(x, Math.Floor(y) + 0.5, 1)]));
     }
 
@@ -69,10 +67,9 @@ public class GroundNormalTests
     }
 
     // GRASS r.sun, without shadow: the beam on a slope over that on level ground is n·s / sin h.
-    [Fact]
+    [FactNeeds<SharedTiles>]
     public void The_beam_on_a_slope_over_that_on_level_ground_is_what_another_program_finds()
     {
-        Assert.SkipUnless(SharedData.HasTiles, SharedData.NoTiles);
         foreach (var row in ReferenceData.Rows("picture/beam_points.csv"))
         {
             var (grid, x, y) = (TileOf(row), row.Number("col"), row.Number("row"));
