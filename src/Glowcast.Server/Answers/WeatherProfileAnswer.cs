@@ -1,5 +1,6 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
+using Glowcast.Field.Words;
 using NodaTime.Text;
 
 namespace Glowcast.Server.Answers;
@@ -27,7 +28,7 @@ public sealed record WeatherProfileAnswer(
             InstantPattern.General.Format(profile.Run.Reference), (profile.At - profile.Run.Reference).TotalHours, profile.Bracket.Step.TotalHours, profile.ModelGround.Metres,
             [.. diagnosis.Profile.Levels.Select(ProfileLevelAnswer.Of)], profile.Class, diagnosis.Score,
             [.. diagnosis.Decks.Select(DeckAnswer.Of)], [.. diagnosis.Inversions.Select(InversionAnswer.Of)], [.. diagnosis.MoistLayers.Select(MoistLayerAnswer.Of)],
-            [.. diagnosis.Reasons.Select(reason => reason.Sentence)], lookout is { } height ? LookoutInCloudAnswer.Of(diagnosis.LookoutAt(height)) : null,
+            [.. diagnosis.Reasons.Select(reason => CloudWords.Reason(reason))], lookout is { } height ? LookoutInCloudAnswer.Of(diagnosis.LookoutAt(height)) : null,
             diagnosis.LowWindKt, profile.WidestGap.Metres, profile.IsCoarse, profile.Covers, [WeatherWords.Caution, CloudDiagnosis.Caution]);
     }
 }

@@ -35,7 +35,8 @@ public class PictureTonesTests
         Assert.NotEmpty(lit);
         foreach (var tone in lit)
         {
-            Assert.InRange(tone.Light.DirectLux / (beam * cos), 0.93, 1.07);
+            // Ground some hundred metres lower has up to a tenth less of a beam so low.
+            Assert.InRange(tone.Light.DirectLux / (beam * cos), 0.88, 1.05);
             Assert.Equal(tone.BareCd, 0.8 / Math.PI * tone.Light.TotalLux, 1e-6);
         }
     }

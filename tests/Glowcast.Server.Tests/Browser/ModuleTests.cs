@@ -247,14 +247,14 @@ public class ModuleTests(Service service, Chromium chromium)
 
     [FactNeeds<Chromium>]
     public async Task Lengths_are_said_in_the_units_chosen_also_within_sentences_of_the_service() => Assert.Equal(
-        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up over 3000 ft, 98 ft of it, for 12 min with the 135 mm lens."],
+        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up over 3000 ft, 98 ft of it, for 12 min with the 135 mm lens.", "A layer from 2295 to 2420 ft."],
         await AskAsync<string[]>(
             """
             const say = await import('/think/say.js');
             const three = () => [say.distance(850), say.distance(12300), say.centimetres(3390)];
             const metric = three();
             say.setUnits('imperial');
-            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.')];
+            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.'), say.sentence('A layer from 700 to 737 m.')];
             """));
 
     [FactNeeds<Chromium>]
