@@ -93,8 +93,17 @@ public static class ServerHost
         app.UsePage();
     }
 
-    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options) => AccessToken.OpenAsync(
-        services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
+    private static AccessToken TokenOf(IServiceProvider services, ServerOptions options)
+    {
+        try
+        {
+            return AccessToken.OpenAsync(services.GetRequiredService<ITokens>(), services.GetRequiredService<IClock>(), options.RenewToken, options.ShowToken).GetAwaiter().GetResult();
+        }
+        catch (DamagedException damaged)
+        {
+            throw new BadInputException("data", $"No token can be kept, and without one nobody beyond this machine may be let in. {damaged.Message}");
+        }
+    }
 
     private static void Map(WebApplication app)
     {

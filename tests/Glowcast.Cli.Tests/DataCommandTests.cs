@@ -35,6 +35,32 @@ public class DataCommandTests(MadeValley valley) : IClassFixture<MadeValley>
     }
 
     [Fact]
+    public async Task What_is_damaged_is_named_and_all_else_is_done()
+    {
+        var (data, backup, saved) = (Path.Combine(valley.Folder, "partly"), Path.Combine(valley.Folder, "partly.zip"), Path.Combine(valley.Folder, "saved"));
+        string id;
+        await using (var service = new RunningCommand("serve", "--urls", "http://127.0.0.1:0", "--data", data))
+        {
+            using var client = new HttpClient { BaseAddress = await service.AddressAsync() };
+            using var file = new ByteArrayContent(await File.ReadAllBytesAsync(valley.Grid, TestContext.Current.CancellationToken));
+            file.Headers.ContentType = new("application/octet-stream");
+            using var post = await client.PostAsync(new Uri("api/grids?name=made.asc", UriKind.Relative), file, TestContext.Current.CancellationToken);
+            id = JsonDocument.Parse(await post.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("id").GetString()!;
+        }
+        await File.AppendAllTextAsync(Path.Combine(data, "grids", id), " ", TestContext.Current.CancellationToken);
+
+        var partly = await Outcome.Of("data", "backup", "--data", data, "--out", backup);
+        Assert.Equal(2, partly.Exit);
+        Assert.Contains($"made.asc ({id})", partly.Error, StringComparison.Ordinal);
+        Assert.True(File.Exists(backup));
+        var salvaged = await Outcome.Of("data", "salvage", "--data", data, "--to", saved);
+        Assert.Equal(2, salvaged.Exit);
+        Assert.True(File.Exists(Path.Combine(saved, "glowcast.db")));
+        Assert.Equal(["--data", "--to"], (await Outcome.Of("data", "salvage")).Faults);
+        Assert.Equal(["--to"], (await Outcome.Of("data", "salvage", "--data", data, "--to", saved)).Faults);
+    }
+
+    [Fact]
     public async Task Folders_and_files_that_will_not_do_are_said()
     {
         Assert.Equal(["--data"], (await Outcome.Of("data", "backup", "--data", valley.Folder, "--out", Path.Combine(valley.Folder, "none.zip"))).Faults);

@@ -39,7 +39,7 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
             await service.AddressAsync();
             Assert.Equal(0, await service.StopAsync());
         }
-        Assert.Equal(["serve", "data backup", "data restore"], commands.Select(command => CommandOf(command)).Distinct());
+        Assert.Equal(["serve", "data backup", "data restore", "data salvage"], commands.Select(command => CommandOf(command)).Distinct());
     }
 
     [Fact]

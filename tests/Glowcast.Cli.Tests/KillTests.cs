@@ -1,13 +1,15 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using Glowcast.Server.Store;
 using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Cli.Tests;
 
-/// <summary>The service is killed in the middle of uploads and writes, again and again on the same data: 3 times a run, or as often as
-/// <c>GLOWCAST_KILLS</c> says.</summary>
+/// <summary>The service is killed in the middle of uploads, imports, notes and writes, again and again on the same data, and so are a backup of it and a restore:
+/// 3 times each a run, or as often as <c>GLOWCAST_KILLS</c> says.</summary>
 public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     private const int GridsKept = 30;
@@ -19,6 +21,10 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     private readonly HashSet<string> grids = [];
     private readonly HashSet<string> uncertain = [];
     private readonly List<string> imports = [];
+    private readonly HashSet<string> notes = [];
+    private string forecast = "";
+    private int backups;
+    private int restores;
     private volatile bool isKilled;
     private int number;
     private int acknowledged;
@@ -31,15 +37,19 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     {
         for (var kill = 0; kill < Kills; kill++)
         {
-            using var service = await ServiceProcess.StartAsync("--data", Data);
+            using var service = await ServiceProcess.StartAsync("--data", Data, "--grid", valley.Grid);
+            forecast = await ForecastAsync(service.Client);
             await CheckAsync(service.Client);
             isKilled = false;
-            var writers = Task.WhenAll(WriteAsync(() => PutAsync(service.Client)), WriteAsync(() => UploadAsync(service.Client)), WriteAsync(() => ImportAsync(service.Client)), WriteAsync(() => DeleteAsync(service.Client)));
+            var backup = KillABackupAsync(kill);
+            var writers = Task.WhenAll(WriteAsync(() => NoteAsync(service.Client)), WriteAsync(() => PutAsync(service.Client)), WriteAsync(() => UploadAsync(service.Client)), WriteAsync(() => ImportAsync(service.Client)), WriteAsync(() => DeleteAsync(service.Client)));
             var enough = Volatile.Read(ref acknowledged) + random.Next(1, 60);
             while (Volatile.Read(ref acknowledged) < enough && !writers.IsCompleted) await Task.Delay(1, TestContext.Current.CancellationToken);
             await service.KillAsync();
             isKilled = true;
             await writers;
+            await backup;
+            await KillARestoreAsync(kill);
         }
         using (var last = await ServiceProcess.StartAsync("--data", Data))
         {
@@ -52,13 +62,16 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         command.CommandText = "PRAGMA integrity_check";
         Assert.Equal("ok", command.ExecuteScalar());
         Assert.True(lookouts.Count > Kills && grids.Count > 0 && imported > 0, $"{lookouts.Count} lookouts, {grids.Count} grids, {imported} imports");
-        TestContext.Current.TestOutputHelper!.WriteLine($"{Kills} kills; acknowledged and found again: {lookouts.Count} lookouts, {grids.Count} grids, {imported} imports");
+        TestContext.Current.TestOutputHelper!.WriteLine(
+            $"{Kills} kills each of the service, a backup and a restore; acknowledged and found again: {lookouts.Count} lookouts, {notes.Count} notes, {grids.Count} grids, {imported} imports; {backups} backups and {restores} restores were whole before they were killed");
     }
 
     private async Task CheckAsync(HttpClient client)
     {
         var listed = (await GetAsync(client, "api/lookouts")).AsArray().ToDictionary(lookout => lookout!["id"]!.GetValue<string>(), lookout => lookout!["name"]!.GetValue<string>());
         foreach (var (id, name) in lookouts) Assert.Equal(name, listed[id]);
+        var noted = (await GetAsync(client, "api/notes"))["notes"]!.AsArray().Select(note => note!["id"]!.GetValue<string>()).ToHashSet();
+        Assert.Empty(notes.Except(noted));
         foreach (var import in imports)
         {
             JsonNode job;
@@ -69,7 +82,7 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         while ((await GetAsync(client, "api/jobs")).AsArray().Any(job => job!["state"]!.GetValue<string>() is "queued" or "running")) await Task.Delay(20, TestContext.Current.CancellationToken);
         imported += imports.Count;
         imports.Clear();
-        var present = (await GetAsync(client, "api/grids")).AsArray().ToDictionary(grid => grid!["id"]!.GetValue<string>(), grid => grid!["grid"]!["name"]!.GetValue<string>());
+        var present = (await GetAsync(client, "api/grids")).AsArray().Where(grid => grid!["id"]!.GetValue<string>() != Path.GetFileName(valley.Grid)).ToDictionary(grid => grid!["id"]!.GetValue<string>(), grid => grid!["grid"]!["name"]!.GetValue<string>());
         foreach (var id in grids.Except(uncertain)) Assert.True(present.ContainsKey(id), $"grid {id} is lost");
         grids.IntersectWith(present.Keys);
         uncertain.Clear();
@@ -104,6 +117,70 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         using var response = await client.PutAsync(new Uri($"api/lookouts/{id}", UriKind.Relative), body, TestContext.Current.CancellationToken);
         response.EnsureSuccessStatusCode();
         lookouts[id] = name;
+    }
+
+    private async Task NoteAsync(HttpClient client)
+    {
+        await Task.Delay(20, TestContext.Current.CancellationToken);
+        using var body = new StringContent($$"""{ "forecast": "{{forecast}}", "set": "whole" }""", Encoding.UTF8, "application/json");
+        using var response = await client.PostAsync(new Uri("api/notes", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        response.EnsureSuccessStatusCode();
+        notes.Add(JsonNode.Parse(await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))!["id"]!.GetValue<string>());
+    }
+
+    private static async Task<string> ForecastAsync(HttpClient client)
+    {
+        using var body = new StringContent(MadeValley.PlanWith().ToJsonString(), Encoding.UTF8, "application/json");
+        using var response = await client.PostAsync(new Uri("api/forecasts", UriKind.Relative), body, TestContext.Current.CancellationToken);
+        return response.EnsureSuccessStatusCode().Content.Headers.ContentLocation!.OriginalString["/api/forecasts/".Length..];
+    }
+
+    /// <summary>What stands under the name of a backup is a whole one, and nothing of it lies with the temporary files.</summary>
+    private async Task KillABackupAsync(int number)
+    {
+        var (folder, temporary) = (Path.Combine(valley.Folder, $"backup-{number}"), Path.Combine(valley.Folder, $"temporary-{number}"));
+        Directory.CreateDirectory(folder);
+        Directory.CreateDirectory(temporary);
+        var file = Path.Combine(folder, "backup.zip");
+        await KillAsync(temporary, 80, 900, "data", "backup", "--data", Data, "--out", file);
+        Assert.Empty(Directory.EnumerateFiles(temporary, "*.db*", SearchOption.AllDirectories));
+        if (File.Exists(file))
+        {
+            backups++;
+            Assert.Empty(Backup.Restore(file, Path.Combine(folder, "restored")).Damaged);
+            File.Move(file, Path.Combine(valley.Folder, "last.zip"), overwrite: true);
+        }
+        Directory.Delete(folder, recursive: true);
+        Directory.Delete(temporary, recursive: true);
+    }
+
+    /// <summary>A folder that was restored half is not taken for a data folder, and one that is taken for one is whole.</summary>
+    private async Task KillARestoreAsync(int number)
+    {
+        var (file, folder) = (Path.Combine(valley.Folder, "last.zip"), Path.Combine(valley.Folder, $"restored-{number}"));
+        if (!File.Exists(file)) return;
+        await KillAsync(valley.Folder, 80, 900, "data", "restore", "--from", file, "--data", folder);
+        if (File.Exists(Path.Combine(folder, "glowcast.db")))
+        {
+            restores++;
+            var again = Path.Combine(folder, "again.zip");
+            Assert.Empty(Backup.Write(folder, again).Damaged);
+        }
+        else
+        {
+            Assert.False(File.Exists(Path.Combine(folder, "glowcast-folder")), "marked before it is whole");
+        }
+        if (Directory.Exists(folder)) Directory.Delete(folder, recursive: true);
+    }
+
+    private async Task KillAsync(string temporary, int fromMs, int toMs, params IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [typeof(CommandLine).Assembly.Location, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["TMPDIR"] = temporary;
+        using var process = Process.Start(start)!;
+        await Task.Delay(random.Next(fromMs, toMs), TestContext.Current.CancellationToken);
+        process.Kill();
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
     }
 
     private async Task UploadAsync(HttpClient client)

@@ -78,7 +78,7 @@ internal sealed partial class ForecastDesk(ServerOptions options, PostedPlans pl
         {
             await cache.KeepAsync(parts, cancel);
         }
-        catch (Exception full) when (FullDisk.Is(full))
+        catch (Exception refused) when (FullDisk.Is(refused) || refused is DamagedException)
         {
             NotCached(log, address);
         }
@@ -101,6 +101,6 @@ internal sealed partial class ForecastDesk(ServerOptions options, PostedPlans pl
 
     private byte[] Remember(string key, byte[] content) => remembered.Set(key, content, new MemoryCacheEntryOptions { Size = content.Length });
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The disk is full: forecast {Address} was answered but not cached")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The disk is full or the database damaged: forecast {Address} was answered but not cached")]
     private static partial void NotCached(ILogger log, string address);
 }

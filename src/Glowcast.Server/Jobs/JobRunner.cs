@@ -42,7 +42,15 @@ internal sealed partial class JobRunner(ServerOptions options, IJobs jobs, IEnum
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        await jobs.RequeueAsync(stoppingToken);
+        try
+        {
+            await jobs.RequeueAsync(stoppingToken);
+        }
+        catch (DamagedException)
+        {
+            // Nothing can be done: how far it is could not be written down.
+            return;
+        }
         await Task.WhenAll(Enumerable.Range(0, options.JobsAtOnce).Select(_ => WorkAsync(stoppingToken)));
     }
 

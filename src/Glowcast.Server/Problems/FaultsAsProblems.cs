@@ -1,4 +1,5 @@
 using Glowcast.Engine.Measures;
+using Glowcast.Server.Store;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
 
@@ -30,6 +31,7 @@ internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExcep
         TooBusyException tooBusy => new ProblemDetails { Status = StatusCodes.Status429TooManyRequests, Detail = tooBusy.Message },
         // So the server below says that a piece of a body claims to be longer than any can be (RFC 9112, section 7.1).
         IOException { InnerException: OverflowException } => new ProblemDetails { Status = StatusCodes.Status400BadRequest, Detail = "The body's pieces are not of the lengths they claim to be; send it again, best in one piece." },
+        DamagedException damaged => new ProblemDetails { Status = StatusCodes.Status503ServiceUnavailable, Detail = damaged.Message },
         _ when FullDisk.Is(exception) => new ProblemDetails { Status = StatusCodes.Status507InsufficientStorage, Detail = FullDisk.Message },
         _ => null,
     };

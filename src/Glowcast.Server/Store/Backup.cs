@@ -5,55 +5,67 @@ using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Server.Store;
 
-/// <summary>All that a data folder keeps, as one zip file and back.</summary>
+/// <summary>All that a data folder keeps, as one zip file and back. Everything is checked on both ways; what is not as it was kept is left out and named.</summary>
 public static partial class Backup
 {
     private const string GridFolder = DataFolder.GridsName + "/";
+    private const string Restoring = "glowcast-restoring-";
 
-    /// <summary>Writes a backup, also while a service uses the folder.</summary>
-    /// <param name="file">A new file.</param>
-    /// <returns>How many grids it holds.</returns>
-    /// <exception cref="BadInputException">The folder holds no data, or the file is there already or cannot be written.</exception>
-    public static int Write(string folder, string file)
+    /// <summary>Writes a backup, also while a service uses the folder. It has its name only when it is whole on the disk.</summary>
+    /// <param name="file">A new file, for this user alone.</param>
+    /// <exception cref="BadInputException">The folder holds no data or its database is damaged; the file is there already or cannot be written.</exception>
+    public static BackupOutcome Write(string folder, string file)
     {
         var database = Path.Combine(folder, DataFolder.DatabaseName);
         if (!File.Exists(database)) throw new BadInputException("data", $"Holds no {DataFolder.DatabaseName}; name the data folder of a service.");
-        var copy = Path.Combine(Path.GetTempPath(), $"glowcast-backup-{Guid.NewGuid():N}.db");
         try
         {
-            CopyDatabase(database, copy);
-            using var stream = new FileStream(file, FileMode.CreateNew, FileAccess.Write);
-            var grids = WriteZip(stream, copy, Path.Combine(folder, DataFolder.GridsName));
-            stream.Flush(flushToDisk: true);
-            return grids;
+            var full = Path.GetFullPath(file);
+            var half = $"{full}.{Guid.NewGuid():N}.part";
+            try
+            {
+                using var copy = new DatabaseCopy(Path.GetFullPath(database));
+                BackupOutcome outcome;
+                using (var stream = OwnFiles.Create(half))
+                {
+                    outcome = WriteZip(stream, copy, Path.Combine(folder, DataFolder.GridsName));
+                    stream.Flush(flushToDisk: true);
+                }
+                File.Move(half, full, overwrite: false);
+                OnDisk.FlushNames(Path.GetDirectoryName(full)!);
+                return outcome;
+            }
+            finally
+            {
+                File.Delete(half);
+            }
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
             throw new BadInputException("backup", $"Cannot be written: {FileRefusal.Because(refused)}; name another file.");
         }
-        finally
-        {
-            File.Delete(copy);
-        }
     }
 
-    /// <summary>Fills a new data folder from a backup.</summary>
+    /// <summary>Fills a new data folder from a backup. Where that fails the folder is as it was.</summary>
     /// <param name="folder">Empty, or not there yet.</param>
-    /// <returns>How many grids it holds.</returns>
-    /// <exception cref="BadInputException">The folder is not empty, or the file is no backup that is whole.</exception>
-    public static int Restore(string file, string folder)
+    /// <exception cref="BadInputException">The folder is not empty, or the file is no backup, or its database is damaged.</exception>
+    public static BackupOutcome Restore(string file, string folder)
     {
+        if (Directory.Exists(folder)) PassingFolder.RemoveForgotten(folder, Restoring);
         if (Directory.Exists(folder) && Directory.EnumerateFileSystemEntries(folder).Any())
             throw new BadInputException("data", "Is not empty; a backup is restored into a new folder.");
         try
         {
             using var archive = Opened(file);
-            using var data = DataFolder.OpenWith(folder, database => Unpack(archive, DataFolder.DatabaseName, database));
-            return RestoreGrids(archive, data);
+            return NewFolder.Fill(folder, Restoring, staging => RestoreInto(archive, staging));
         }
         catch (InvalidDataException broken)
         {
             throw new BadInputException("backup", $"Is no backup of a service, or not a whole one; give a file that data backup wrote. {broken.Message}");
+        }
+        catch (SqliteException broken)
+        {
+            throw new BadInputException("backup", $"Is not whole: its {DataFolder.DatabaseName} is damaged (SQLite error {broken.SqliteErrorCode}). Give another backup.");
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
         {
@@ -73,72 +85,132 @@ public static partial class Backup
         }
     }
 
-    private static void CopyDatabase(string database, string copy)
-    {
-        using var source = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = database, Mode = SqliteOpenMode.ReadWrite, Pooling = false }.ToString());
-        using var target = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = copy, Pooling = false }.ToString());
-        source.Open();
-        target.Open();
-        source.BackupDatabase(target);
-        // Answers can be worked out again; a grid deleted between the two steps is not there to be copied.
-        target.Execute("DELETE FROM cached");
-        target.Execute("VACUUM");
-    }
-
-    private static int WriteZip(Stream stream, string copy, string gridFolder)
+    private static BackupOutcome WriteZip(Stream stream, DatabaseCopy copy, string gridFolder)
     {
         using var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
-        var grids = 0;
-        using (var database = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = copy, Pooling = false }.ToString()))
+        var (grids, damaged) = (0, new List<string>());
+        foreach (var (id, name) in copy.Grids())
         {
-            database.Open();
-            foreach (var id in database.Query("SELECT id FROM grid", row => row.GetString(0)))
+            if (TryAdd(archive, id, name, Path.Combine(gridFolder, id)) is not { } why)
             {
-                var path = Path.Combine(gridFolder, id);
-                if (!File.Exists(path))
-                {
-                    database.Execute("DELETE FROM grid WHERE id = $id", ("$id", id));
-                    continue;
-                }
-                archive.CreateEntryFromFile(path, GridFolder + id, CompressionLevel.Fastest);
                 grids++;
+                continue;
             }
+            if (copy.IsStillKept(id)) damaged.Add($"{name} ({id}): {why}");
+            copy.ForgetGrid(id);
         }
-        archive.CreateEntryFromFile(copy, DataFolder.DatabaseName, CompressionLevel.Fastest);
-        return grids;
+        using var target = archive.CreateEntry(DataFolder.DatabaseName, CompressionLevel.Fastest).Open();
+        copy.Content.Position = 0;
+        copy.Content.CopyTo(target);
+        return new BackupOutcome(grids, damaged);
     }
 
-    private static int RestoreGrids(ZipArchive archive, DataFolder data)
+    /// <returns>Why not; null where it was added.</returns>
+    private static string? TryAdd(ZipArchive archive, string id, string name, string path)
     {
-        var grids = data.Database.Read(connection => connection.Query("SELECT id, file_name FROM grid", row => (Id: row.GetString(0), Name: row.GetString(1))));
-        foreach (var (id, name) in grids)
+        try
         {
-            // Names come from the database, and only addresses become files: no entry is ever followed to where it points.
-            if (!Address().IsMatch(id)) throw new InvalidDataException($"'{id}' is no address of a grid.");
-            var path = Path.Combine(data.Grids, id);
-            Unpack(archive, GridFolder + id, path);
-            if (GridAddress.Of(name, path) != id) throw new InvalidDataException($"Grid {id} is not what it was when it was kept.");
+            if (!Address().IsMatch(id) || !OwnFiles.IsPlain(path)) return "its file is missing";
+            if (GridAddress.Of(name, path) != id) return "it is not what it was when it was kept";
+            archive.CreateEntryFromFile(path, GridFolder + id, CompressionLevel.Fastest);
+            return null;
         }
-        OnDisk.FlushNames(data.Grids);
-        return grids.Count;
+        catch (FileNotFoundException)
+        {
+            return "its file is missing";
+        }
     }
 
-    private static void Unpack(ZipArchive archive, string entry, string path)
+    private static BackupOutcome RestoreInto(ZipArchive archive, string staging)
     {
-        var packed = archive.GetEntry(entry) ?? throw new InvalidDataException($"It has no {entry}.");
+        var database = Path.Combine(staging, DataFolder.DatabaseName);
+        var packed = archive.GetEntry(DataFolder.DatabaseName) ?? throw new InvalidDataException($"It has no {DataFolder.DatabaseName}.");
+        PackedDatabase.CheckHeader(packed);
+        RefuseMoreThanTheDiskHas(archive, staging);
+        Unpack(packed, database);
+        using (var judged = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = database, Pooling = false }.ToString()))
+        {
+            judged.Open();
+            if (!DatabaseCheck.IsWholeAndOurs(judged)) throw new InvalidDataException($"Its {DataFolder.DatabaseName} is damaged, or no database of this program.");
+        }
+        using var opened = Database.Open(database);
+        return RestoreGrids(archive, staging, opened);
+    }
+
+    private static BackupOutcome RestoreGrids(ZipArchive archive, string staging, Database database)
+    {
+        var folder = OwnFiles.Folder(Path.Combine(staging, DataFolder.GridsName));
+        var (kept, damaged) = (new List<(string, string, long)>(), new List<string>());
+        foreach (var grid in database.Read(connection => connection.Query("SELECT id, file_name, bytes FROM grid", row => (Id: row.GetString(0), Name: row.GetString(1), Bytes: row.GetInt64(2)))))
+        {
+            if (TryRestore(archive, folder, grid.Id, grid.Name, grid.Bytes) is not { } why)
+            {
+                kept.Add(grid);
+                continue;
+            }
+            damaged.Add($"{grid.Name} ({Shortened.To80(grid.Id)}): {why}");
+            database.WriteAsync(connection => connection.Execute("DELETE FROM grid WHERE id = $id", ("$id", grid.Id)), CancellationToken.None).GetAwaiter().GetResult();
+        }
+        new GridLedger(staging).Keep(kept);
+        OnDisk.FlushNames(folder);
+        return new BackupOutcome(kept.Count, damaged);
+    }
+
+    /// <returns>Why not; null where it was restored.</returns>
+    private static string? TryRestore(ZipArchive archive, string folder, string id, string name, long bytes)
+    {
+        // Names come from the database, and only addresses become files: no entry is ever followed to where it points.
+        if (!Address().IsMatch(id)) return "that is no address of a grid";
+        if (archive.GetEntry(GridFolder + id) is not { } packed) return "it is missing";
+        if (packed.Length != bytes) return $"it has {packed.Length} bytes and had {bytes}";
+        var path = Path.Combine(folder, id);
+        try
+        {
+            Unpack(packed, path);
+            if (GridAddress.Of(name, path) == id) return null;
+        }
+        catch (InvalidDataException)
+        {
+            // As with a hash that is another.
+        }
+        File.Delete(path);
+        return "it is not what it was when it was kept";
+    }
+
+    private static void RefuseMoreThanTheDiskHas(ZipArchive archive, string staging)
+    {
+        var wanted = archive.Entries.Where(entry => entry.FullName == DataFolder.DatabaseName || entry.FullName.StartsWith(GridFolder, StringComparison.Ordinal)).Sum(entry => (decimal)entry.Length);
+        if (wanted > new DriveInfo(staging).AvailableFreeSpace) throw new InvalidDataException($"It claims to hold {wanted / (1 << 20):0} MiB, more than there is room for.");
+    }
+
+    /// <summary>Never more than the entry claims, and only what its checksum is of.</summary>
+    private static void Unpack(ZipArchiveEntry packed, string path)
+    {
         try
         {
             using var source = packed.Open();
-            using var target = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-            source.CopyTo(target);
+            using var target = OwnFiles.Create(path);
+            var (part, crc, left) = (new byte[1 << 17], new Crc32(), packed.Length);
+            int read;
+            while ((read = source.Read(part)) > 0)
+            {
+                if ((left -= read) < 0) throw new InvalidDataException();
+                crc.Append(part.AsSpan(0, read));
+                target.Write(part.AsSpan(0, read));
+            }
+            if (left != 0 || crc.Value != packed.Crc32) throw new InvalidDataException();
             target.Flush(flushToDisk: true);
         }
         catch (InvalidDataException)
         {
-            throw new InvalidDataException($"Its {entry} is damaged.");
+            throw new InvalidDataException($"Its {packed.FullName} is damaged.");
         }
     }
 
-    [GeneratedRegex("^[0-9a-f]{32}$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\A[0-9a-f]{32}\z", RegexOptions.CultureInvariant)]
     private static partial Regex Address();
 }
+
+/// <param name="Grids">That are in it.</param>
+/// <param name="Damaged">What is not, since it is not as it was kept: each a line for people.</param>
+public sealed record BackupOutcome(int Grids, IReadOnlyList<string> Damaged);

@@ -45,16 +45,12 @@ internal sealed partial class DataFolder : IDisposable
 
     /// <param name="path">Null for a passing folder.</param>
     /// <exception cref="BadInputException">It cannot be made or written, is a folder of something else, or another service has it.</exception>
-    public static DataFolder Open(string? path) => OpenWith(path, _ => { });
-
-    /// <param name="fill">Makes the database file, before it is opened; gets its path.</param>
-    /// <inheritdoc cref="Open"/>
-    internal static DataFolder OpenWith(string? path, Action<string> fill)
+    public static DataFolder Open(string? path)
     {
         if (path is { Length: 0 }) throw new BadInputException("data", "Is empty; name a folder, or one that is to be made.");
         try
         {
-            return path is null ? OpenPassing() : OpenKept(Made(path), fill);
+            return path is null ? OpenPassing() : OpenKept(Made(path));
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -62,7 +58,7 @@ internal sealed partial class DataFolder : IDisposable
         }
         catch (SqliteException broken)
         {
-            throw new BadInputException("data", $"Its {DatabaseName} is no database that can be opened (SQLite error {broken.SqliteErrorCode}); restore a backup into a new folder.");
+            throw new BadInputException("data", $"Its {DatabaseName} is no database that can be opened (SQLite error {broken.SqliteErrorCode}); restore a backup into a new folder, or save what can be read with data salvage.");
         }
     }
 
@@ -103,7 +99,7 @@ internal sealed partial class DataFolder : IDisposable
         return new DataFolder(folder, new FolderFound(marker, FolderOrigin.Empty), inUse, hadDatabase: false);
     }
 
-    private static DataFolder OpenKept(string folder, Action<string> fill)
+    private static DataFolder OpenKept(string folder)
     {
         // Before anything is made in it, and again when nobody else can change it.
         _ = FolderOwnership.Judge(folder);
@@ -114,7 +110,6 @@ internal sealed partial class DataFolder : IDisposable
             var database = System.IO.Path.Combine(folder, DatabaseName);
             var hadDatabase = new FileInfo(database) is { Exists: true, Length: > 0 };
             if (found.Origin == FolderOrigin.Empty) Mark(folder, found.Marker);
-            fill(database);
             if (!File.Exists(database)) OwnFiles.Create(database).Dispose();
             var data = new DataFolder(folder, found, inUse, hadDatabase);
             if (found.Origin == FolderOrigin.Earlier) Mark(folder, found.Marker);

@@ -6,6 +6,9 @@ namespace Glowcast.Server.Store;
 /// <summary>The one SQLite file: many readers beside one writer, and what is written has reached the disk when the call comes back.</summary>
 internal sealed class Database : IDisposable
 {
+    private const int Corrupt = 11;
+    private const int NotADatabase = 26;
+
     private readonly string connectionString;
     private readonly SemaphoreSlim writing = new(1);
     private readonly RoomToDelete room;
@@ -27,23 +30,38 @@ internal sealed class Database : IDisposable
     {
         var database = new Database(path);
         using var connection = database.Connect();
+        database.IsDamaged = !DatabaseCheck.IsWhole(connection) || !IsNewOrOurs(connection);
+        if (database.IsDamaged) return database;
         connection.Execute("PRAGMA journal_mode = WAL");
         Migrations.BringForward(connection);
         database.room.Keep();
         return database;
     }
 
+    /// <summary>It is read as far as that goes, and not written.</summary>
+    public bool IsDamaged { get; private set; }
+
+    /// <exception cref="DamagedException">What is asked for cannot be read any more.</exception>
     public T Read<T>(Func<SqliteConnection, T> read)
     {
-        using var connection = Connect();
-        return read(connection);
+        try
+        {
+            using var connection = Connect();
+            return read(connection);
+        }
+        catch (Exception damage) when ((IsDamaged && damage is SqliteException) || damage is SqliteException { SqliteErrorCode: Corrupt or NotADatabase } || Rows.IsUnreadable(damage))
+        {
+            throw new DamagedException(damage);
+        }
     }
 
     /// <summary>All of it or nothing.</summary>
     /// <param name="afterwards">Done when it is written, before anybody else writes.</param>
     /// <exception cref="SqliteException">Such as that the disk is full; nothing was written then.</exception>
+    /// <exception cref="DamagedException">The database is damaged.</exception>
     public async Task<T> WriteAsync<T>(Func<SqliteConnection, T> write, CancellationToken cancel, Action<T>? afterwards = null)
     {
+        if (IsDamaged) throw new DamagedException();
         await writing.WaitAsync(cancel);
         try
         {
@@ -53,6 +71,10 @@ internal sealed class Database : IDisposable
             transaction.Commit();
             afterwards?.Invoke(outcome);
             return outcome;
+        }
+        catch (SqliteException damage) when (damage.SqliteErrorCode is Corrupt or NotADatabase)
+        {
+            throw new DamagedException(damage);
         }
         finally
         {
@@ -83,6 +105,9 @@ internal sealed class Database : IDisposable
         using (var connection = new SqliteConnection(connectionString)) SqliteConnection.ClearPool(connection);
         writing.Dispose();
     }
+
+    private static bool IsNewOrOurs(SqliteConnection connection) =>
+        connection.Scalar<long>("SELECT count(*) FROM sqlite_schema") == 0 ? Migrations.VersionOf(connection) == 0 : KnownSchema.IsIn(connection);
 
     // What the log holds goes to where it belongs; readers in the middle may keep it from that until later.
     private void ShortenLog()

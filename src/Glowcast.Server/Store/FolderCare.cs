@@ -15,6 +15,11 @@ internal sealed partial class FolderCare(DataFolder folder, IJobs jobs, IClock c
 
     public void Take()
     {
+        if (folder.Database.IsDamaged)
+        {
+            Damaged(log, folder.Path, DamagedException.Words);
+            return;
+        }
         if (folder.Origin == FolderOrigin.Earlier) Adopted(log, folder.Path);
         if (folder is { Origin: FolderOrigin.Own, HadDatabase: false }) DatabaseMissing(log, folder.Path, DataFolder.DatabaseName);
         NoteInLedger();
@@ -69,6 +74,9 @@ internal sealed partial class FolderCare(DataFolder folder, IJobs jobs, IClock c
 
     private List<T> Query<T>(string sql, Func<Microsoft.Data.Sqlite.SqliteDataReader, T> read, params (string Name, object? Value)[] values) =>
         folder.Database.Read(connection => connection.Query(sql, read, values));
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "{Folder}: {Words}")]
+    private static partial void Damaged(ILogger log, string folder, string words);
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "{Folder} is a data folder of an earlier release and is marked as ours now; nothing in it was deleted")]
     private static partial void Adopted(ILogger log, string folder);

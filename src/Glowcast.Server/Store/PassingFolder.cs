@@ -13,6 +13,16 @@ internal static class PassingFolder
 
     public static string Make() => Directory.CreateTempSubdirectory(Prefix).FullName;
 
+    /// <summary>One that lies elsewhere, marked and taken; gone when disposed of.</summary>
+    public static Aside Make(string root, string prefix)
+    {
+        var folder = OwnFiles.Folder(Path.Combine(root, $"{prefix}{Guid.NewGuid():N}"));
+        var inUse = DataFolder.Take(folder);
+        var marker = DataMarker.New(isPassing: true);
+        marker.Write(folder);
+        return new Aside(folder, marker, inUse);
+    }
+
     /// <summary>Deletes what a service has written into its passing folder; what anybody else has put there stays.</summary>
     public static void Remove(DataFolder folder)
     {
@@ -35,9 +45,12 @@ internal static class PassingFolder
     }
 
     /// <summary>Those that killed services have left.</summary>
-    public static void RemoveForgotten()
+    public static void RemoveForgotten() => RemoveForgotten(Path.GetTempPath(), Prefix);
+
+    /// <param name="prefix">Of their names.</param>
+    public static void RemoveForgotten(string root, string prefix)
     {
-        foreach (var folder in Directory.EnumerateDirectories(Path.GetTempPath(), Prefix + "*").Where(folder => !OwnFiles.IsLink(folder)))
+        foreach (var folder in Directory.EnumerateDirectories(root, prefix + "*").Where(folder => !OwnFiles.IsLink(folder)))
         {
             try
             {
@@ -55,17 +68,31 @@ internal static class PassingFolder
     private static void RemoveFiles(string folder, DataMarker marker)
     {
         var ledger = new GridLedger(folder);
-        RemoveFrom(Path.Combine(folder, DataFolder.GridsName), name => ledger.Of(name) is not null);
+        // Into a folder of this kind nobody but its own process ever writes a name that is a hash.
+        RemoveFrom(Path.Combine(folder, DataFolder.GridsName), name => ledger.Of(name) is not null || IsAddress(name));
         RemoveFrom(Path.Combine(folder, DataFolder.IncomingName), name => name.StartsWith(marker.Id + "-", StringComparison.Ordinal) && name.EndsWith(".part", StringComparison.Ordinal));
         foreach (var name in Files) OwnFiles.Delete(Path.Combine(folder, name));
         // The last: until then the folder can be told to be ours.
         OwnFiles.Delete(Path.Combine(folder, DataMarker.FileName));
     }
 
+    private static bool IsAddress(string name) => name.Length == 32 && name.All(char.IsAsciiHexDigitLower);
+
     private static void RemoveFrom(string folder, Func<string, bool> isOurs)
     {
         if (!Directory.Exists(folder) || OwnFiles.IsLink(folder)) return;
         foreach (var path in Directory.EnumerateFiles(folder).Where(path => isOurs(Path.GetFileName(path)))) OwnFiles.Delete(path);
         if (!Directory.EnumerateFileSystemEntries(folder).Any()) Directory.Delete(folder);
+    }
+
+    /// <param name="Path">Where it is.</param>
+    internal sealed record Aside(string Path, DataMarker Marker, FileStream InUse) : IDisposable
+    {
+        public void Dispose()
+        {
+            RemoveFiles(Path, Marker);
+            InUse.Dispose();
+            RemoveEmptied(Path);
+        }
     }
 }

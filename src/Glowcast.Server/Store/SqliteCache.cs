@@ -11,11 +11,10 @@ internal sealed class SqliteCache(Database database, IClock clock, long mostByte
 
     public async Task<byte[]?> FindAsync(string key, CancellationToken cancel)
     {
-        var found = database.Read(connection => connection.Query(
-            "SELECT content, used FROM cached WHERE key = $key", row => (Content: row.GetFieldValue<byte[]>(0), Used: row.GetInt64(1)), ("$key", key)));
+        var found = Find(key);
         if (found.Count == 0) return null;
         var now = NowS();
-        if (now - found[0].Used > UseNotedAfterS)
+        if (!database.IsDamaged && now - found[0].Used > UseNotedAfterS)
             await database.WriteAsync(connection => connection.Execute("UPDATE cached SET used = $now WHERE key = $key", ("$now", now), ("$key", key)), cancel);
         return found[0].Content;
     }
@@ -23,7 +22,7 @@ internal sealed class SqliteCache(Database database, IClock clock, long mostByte
     public Task KeepAsync(IReadOnlyCollection<KeyValuePair<string, byte[]>> contents, CancellationToken cancel)
     {
         var bytes = contents.Sum(content => (long)content.Value.Length);
-        return bytes > mostBytes ? Task.CompletedTask : database.WriteAsync(
+        return bytes > mostBytes || database.IsDamaged ? Task.CompletedTask : database.WriteAsync(
             connection =>
             {
                 MakeRoom(connection, mostBytes - bytes);
@@ -32,6 +31,20 @@ internal sealed class SqliteCache(Database database, IClock clock, long mostByte
                 return contents.Count;
             },
             cancel);
+    }
+
+    // What cannot be read any more is worked out again.
+    private List<(byte[] Content, long Used)> Find(string key)
+    {
+        try
+        {
+            return database.Read(connection => connection.Query(
+                "SELECT content, used FROM cached WHERE key = $key", row => (row.GetFieldValue<byte[]>(0), row.GetInt64(1)), ("$key", key)));
+        }
+        catch (DamagedException)
+        {
+            return [];
+        }
     }
 
     private static void MakeRoom(SqliteConnection connection, long mostLeft) => connection.Execute(

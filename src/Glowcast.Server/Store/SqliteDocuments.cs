@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using NodaTime.Text;
 
@@ -8,7 +9,7 @@ internal sealed class SqliteDocuments(Database database) : IDocuments
     private const long MostOfAKind = 10_000;
 
     public Task<IReadOnlyList<Document>> AllAsync(string kind, CancellationToken cancel) => Task.FromResult<IReadOnlyList<Document>>(database.Read(
-        connection => connection.Query("SELECT kind, id, name, json, changed FROM document WHERE kind = $kind ORDER BY name, id", Read, ("$kind", kind))));
+        connection => connection.Readable("SELECT kind, id, name, json, changed FROM document", "kind = $kind", "name, id", "id", Read, ("$kind", kind))));
 
     public Task<Document?> FindAsync(string kind, string id, CancellationToken cancel) => Task.FromResult(database.Read(connection => Find(connection, kind, id)));
 
@@ -40,6 +41,10 @@ internal sealed class SqliteDocuments(Database database) : IDocuments
     private static Document? Find(SqliteConnection connection, string kind, string id) => connection.Query(
         "SELECT kind, id, name, json, changed FROM document WHERE kind = $kind AND id = $id", Read, ("$kind", kind), ("$id", id)).FirstOrDefault();
 
-    private static Document Read(SqliteDataReader row) =>
-        new(row.GetString(0), row.GetString(1), row.GetString(2), row.GetString(3), InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);
+    private static Document Read(SqliteDataReader row)
+    {
+        var json = row.GetString(3);
+        JsonDocument.Parse(json).Dispose();
+        return new(row.GetString(0), row.GetString(1), row.GetString(2), json, InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);
+    }
 }

@@ -1,3 +1,6 @@
+using System.Text.Json;
+using Glowcast.Server.Answers;
+using Glowcast.Server.Notes;
 using Microsoft.Data.Sqlite;
 using NodaTime.Text;
 
@@ -8,8 +11,8 @@ internal sealed class SqliteFieldNotes(Database database) : IFieldNotes
     private const long Most = 100_000;
 
     public Task<IReadOnlyList<KeptNote>> AllAsync(string? place, CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptNote>>(database.Read(
-        connection => connection.Query(
-            "SELECT id, place, json, written FROM note WHERE $place IS NULL OR place = $place ORDER BY written DESC, id", Read, ("$place", place))));
+        connection => connection.Readable(
+            "SELECT id, place, json, written FROM note", "$place IS NULL OR place = $place", "written DESC, id", "id", Read, ("$place", place))));
 
     public Task<KeptNote?> FindAsync(string id, CancellationToken cancel) => Task.FromResult(database.Read(
         connection => connection.Query("SELECT id, place, json, written FROM note WHERE id = $id", Read, ("$id", id)).FirstOrDefault()));
@@ -23,6 +26,10 @@ internal sealed class SqliteFieldNotes(Database database) : IFieldNotes
     public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.ForgetAsync(
         connection => connection.Execute("DELETE FROM note WHERE id = $id", ("$id", id)) > 0, cancel);
 
-    private static KeptNote Read(SqliteDataReader row) =>
-        new(row.GetString(0), row.GetString(1), row.GetString(2), InstantPattern.ExtendedIso.Parse(row.GetString(3)).Value);
+    private static KeptNote Read(SqliteDataReader row)
+    {
+        var json = row.GetString(2);
+        _ = JsonSerializer.Deserialize<FieldNote>(json, AnswerJson.Options) ?? throw new JsonException();
+        return new(row.GetString(0), row.GetString(1), json, InstantPattern.ExtendedIso.Parse(row.GetString(3)).Value);
+    }
 }

@@ -1,4 +1,6 @@
+using System.Text.Json;
 using System.Text.RegularExpressions;
+using Glowcast.Server.Answers;
 using Glowcast.Engine.Measures;
 using Microsoft.Data.Sqlite;
 using NodaTime;
@@ -12,7 +14,7 @@ internal sealed partial class SqliteGrids(DataFolder folder) : IGrids
     private readonly Database database = folder.Database;
 
     public Task<IReadOnlyList<KeptGrid>> AllAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptGrid>>(database.Read(
-        connection => connection.Query("SELECT id, file_name, bytes, facts, added FROM grid ORDER BY added DESC, id", Read)));
+        connection => connection.Readable("SELECT id, file_name, bytes, facts, added FROM grid", "", "added DESC, id", "id", Read)));
 
     public Task<KeptGrid?> FindAsync(string id, CancellationToken cancel) => Task.FromResult(database.Read(
         connection => connection.Query("SELECT id, file_name, bytes, facts, added FROM grid WHERE id = $id", Read, ("$id", id)).FirstOrDefault()));
@@ -109,8 +111,12 @@ internal sealed partial class SqliteGrids(DataFolder folder) : IGrids
 
     private string PathOf(HeldGrid held) => Path.Combine(folder.Incoming, Path.GetFileName(held.Held));
 
-    private static KeptGrid Read(SqliteDataReader row) => new(
-        row.GetString(0), row.GetString(1), row.GetInt64(2), row.GetString(3), InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);
+    private static KeptGrid Read(SqliteDataReader row)
+    {
+        var facts = row.GetString(3);
+        _ = JsonSerializer.Deserialize<GridAnswer>(facts, AnswerJson.Options) ?? throw new JsonException();
+        return new(row.GetString(0), row.GetString(1), row.GetInt64(2), facts, InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);
+    }
 
     // Of a release whose names did not say whose they are; only the database speaks of such files.
     [GeneratedRegex(@"\A[0-9a-f]{32}\z", RegexOptions.CultureInvariant)]

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using NodaTime.Text;
@@ -11,7 +12,7 @@ internal sealed class SqliteJobs(Database database, int mostWaiting) : IJobs
     private const string Columns = "id, kind, request, state, share, problem, queued, ended";
 
     public Task<IReadOnlyList<Job>> AllAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<Job>>(database.Read(
-        connection => connection.Query($"SELECT {Columns} FROM job ORDER BY number DESC", Read)));
+        connection => connection.Readable($"SELECT {Columns} FROM job", "", "number DESC", "number", Read)));
 
     public Task<Job?> FindAsync(string id, CancellationToken cancel) => Task.FromResult(database.Read(connection => Find(connection, id)));
 
@@ -59,7 +60,13 @@ internal sealed class SqliteJobs(Database database, int mostWaiting) : IJobs
     private static Job? Find(SqliteConnection connection, string id) =>
         connection.Query($"SELECT {Columns} FROM job WHERE id = $id", Read, ("$id", id)).FirstOrDefault();
 
-    private static Job Read(SqliteDataReader row) => new(
+    private static Job Read(SqliteDataReader row)
+    {
+        if (Text(row, 5) is { } problem) JsonDocument.Parse(problem).Dispose();
+        return Of(row);
+    }
+
+    private static Job Of(SqliteDataReader row) => new(
         row.GetString(0), row.GetString(1), row.GetString(2), Enum.Parse<JobState>(row.GetString(3), ignoreCase: true), row.GetDouble(4), Text(row, 5),
         InstantPattern.ExtendedIso.Parse(row.GetString(6)).Value, Text(row, 7) is { } ended ? InstantPattern.ExtendedIso.Parse(ended).Value : null);
 
