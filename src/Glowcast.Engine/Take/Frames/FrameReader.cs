@@ -16,7 +16,8 @@ public static class FrameReader
     {
         ArgumentNullException.ThrowIfNull(file);
         var fields = new ExifFields(Directories(file, name));
-        return fields.FrameOf(name) with { Glance = PreviewGlance.Of(file, fields) };
+        var (glance, view) = PreviewGlance.Of(file, fields);
+        return fields.FrameOf(name) with { Glance = glance, View = view };
     }
 
     /// <summary>A small picture in the file, as JPEG, to show to the user.</summary>
@@ -27,7 +28,7 @@ public static class FrameReader
     {
         ArgumentNullException.ThrowIfNull(file);
         return PreviewGlance.In(file, new ExifFields(Directories(file, name)))
-            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegGlance.Of(jpeg, 1, null) is not null);
+            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegBrightness.Of(jpeg) is not null);
     }
 
     private static IReadOnlyList<Directory> Directories(Stream file, string name)
