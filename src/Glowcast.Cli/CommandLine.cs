@@ -74,6 +74,7 @@ public static class CommandLine
             new CardCommand(terminal),
             new SeasonCommand(terminal),
             new CloudCommand(terminal),
+            new WeatherCommand(terminal),
             new TakeCommand(terminal),
             new GridCommand(terminal),
             new ServeCommand(terminal),

@@ -13,6 +13,7 @@ using Glowcast.Server.Safety;
 using Glowcast.Server.Store;
 using Glowcast.Server.Telemetry;
 using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 using NodaTime;
 
 namespace Glowcast.Server;
@@ -36,11 +37,15 @@ public static class ServerHost
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
             kestrel.Limits.MaxRequestLineSize = LongAddresses.MostLineBytes;
+            kestrel.Limits.MinRequestBodyDataRate = new MinDataRate(options.SlowestBytesPerSecond, options.SlownessBorne);
+            kestrel.Limits.MinResponseDataRate = new MinDataRate(options.SlowestBytesPerSecond, options.SlownessBorne);
         });
         builder.Logging.AddLogs(options.LogsAsJson);
+        builder.Services.AddSingleton(listen);
+        builder.Services.AddHostedService<BoundAddresses>();
         AddServices(builder.Services, options);
         var app = builder.Build();
-        _ = app.Services.GetRequiredService<IGrids>();
+        app.Services.GetRequiredService<FolderCare>().Take();
         Use(app, listen, options);
         Map(app);
         return app;
@@ -58,6 +63,7 @@ public static class ServerHost
         services.AddSingleton(options);
         services.AddSingleton<GridShelf>();
         services.AddSingleton<GridReception>();
+        services.AddSingleton<Queues>();
         services.AddSingleton<KeptSoundings>();
         services.AddSingleton<PostedPlans>();
         services.AddSingleton<IHorizonStore, CachedHorizons>();
@@ -76,6 +82,7 @@ public static class ServerHost
 
     private static void Use(WebApplication app, ListenAddresses listen, ServerOptions options)
     {
+        if (options.LogsAsJson) app.UseRequestLog();
         app.UseSafetyHeaders();
         app.UseExceptionHandler();
         app.UseStatusCodePages();

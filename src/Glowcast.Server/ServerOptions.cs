@@ -34,6 +34,15 @@ public sealed record ServerOptions
     /// <summary>No uploaded file may be larger.</summary>
     public long MostUploadBytes { get; init; } = 512L << 20;
 
+    /// <summary>Who sends or takes less is cut off.</summary>
+    public double SlowestBytesPerSecond { get; init; } = 8 << 10;
+
+    /// <summary>… after so long.</summary>
+    public TimeSpan SlownessBorne { get; init; } = TimeSpan.FromSeconds(5);
+
+    /// <summary>No body may take longer to arrive.</summary>
+    public TimeSpan LongestArrival { get; init; } = TimeSpan.FromMinutes(15);
+
     /// <summary>The grids of one plan may have no more posts together.</summary>
     public long MostPosts { get; init; } = 150_000_000;
 

@@ -4,10 +4,6 @@ namespace Glowcast.Cli.Tests;
 
 public class CompletionTests
 {
-    private const string NoBash = "no bash on this machine";
-
-    public static bool HasBash => File.Exists("/bin/bash");
-
     [Theory]
     [InlineData("bash")]
     [InlineData("zsh")]
@@ -32,7 +28,7 @@ public class CompletionTests
     [Fact]
     public async Task Another_shell_is_a_fault() => Assert.Equal(["shell"], (await Outcome.Of("completion", "tcsh")).Faults);
 
-    [Fact(SkipUnless = nameof(HasBash), Skip = NoBash)]
+    [FactNeeds<Bash>]
     public async Task Bash_completes_a_command_with_it()
     {
         var script = (await Outcome.Of("completion", "bash")).Out;

@@ -18,7 +18,7 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
     [MemberData(nameof(Made))]
     public Task A_command_of_the_documents_answers(string command) => AnswersAsync(command);
 
-    [Theory(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [TheoryNeeds<SharedTiles>]
     [MemberData(nameof(Real))]
     public Task A_command_on_the_real_tile_answers(string command) => AnswersAsync(command);
 
@@ -70,12 +70,17 @@ public sealed partial class DocumentTests(MadeValley valley) : IClassFixture<Mad
         Assert.NotEmpty(outcome.Out);
     }
 
+    private static byte[] Reference(string path) =>
+        File.ReadAllBytes(Path.Combine(Checkout.Root, "tests", "Glowcast.Engine.Tests", "Reference", "weather", path));
+
     private List<string> Words(string command) => [.. command.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
 
     /// <summary>Files that the documents name lie in the folder of the tests.</summary>
     private string InFolder(string word) => word switch
     {
-        RealTile => SharedData.Tile,
+        RealTile => SharedTiles.Tile,
+        "run.grib2" => valley.Write(word, [.. Reference("profiles/deck_hours_synthetic.grib2"), .. Reference("beam/slab_grid.grib2")]),
+        "station.txt" => valley.Write(word, Reference("igra/ZZM00099001-data.txt.zip")),
         "sounding.txt" => valley.Write(word, CloudCommandTests.Fog),
         "DCIM/100" => take.Originals,
         "lists" or "sorted" => take.Beside(word),

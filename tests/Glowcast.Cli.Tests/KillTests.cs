@@ -65,6 +65,8 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
             while ((job = await GetAsync(client, import))["state"]!.GetValue<string>() is "queued" or "running") await Task.Delay(20, TestContext.Current.CancellationToken);
             Assert.Equal("done", job["state"]!.GetValue<string>());
         }
+        // A grid that was kept but not spoken of is taken up again in a job that nobody has asked for.
+        while ((await GetAsync(client, "api/jobs")).AsArray().Any(job => job!["state"]!.GetValue<string>() is "queued" or "running")) await Task.Delay(20, TestContext.Current.CancellationToken);
         imported += imports.Count;
         imports.Clear();
         var present = (await GetAsync(client, "api/grids")).AsArray().ToDictionary(grid => grid!["id"]!.GetValue<string>(), grid => grid!["grid"]!["name"]!.GetValue<string>());

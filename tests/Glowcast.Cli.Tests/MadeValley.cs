@@ -54,6 +54,14 @@ public sealed class MadeValley : IDisposable
         return plan;
     }
 
+    /// <inheritdoc cref="Write(string, string)"/>
+    public string Write(string name, byte[] bytes)
+    {
+        var path = Path.Combine(Folder, name);
+        File.WriteAllBytes(path, bytes);
+        return path;
+    }
+
     /// <summary>Writes a file into the folder and answers where it is.</summary>
     public string Write(string name, string text)
     {

@@ -8,10 +8,7 @@ namespace Glowcast.Cli.Tests;
 /// <summary>What is handed on, and what it says it is made of.</summary>
 public sealed partial class PackagingTests
 {
-    private const string NoBash = "no bash on this machine";
     private static readonly string Root = Checkout.Root;
-
-    public static bool HasBash => File.Exists("/bin/bash");
 
     [Fact]
     public void Every_package_that_the_program_runs_with_is_in_the_lock_file_that_the_bill_of_materials_is_made_from()
@@ -49,7 +46,7 @@ public sealed partial class PackagingTests
         Assert.Contains("docker build -f src/Glowcast.Cli/Dockerfile", Workflow("release"), StringComparison.Ordinal);
     }
 
-    [Fact(SkipUnless = nameof(HasBash), Skip = NoBash)]
+    [FactNeeds<Bash>]
     public void Every_step_of_the_workflows_is_a_script_that_bash_can_read()
     {
         var scripts = Steps().Matches(Workflow("ci") + Workflow("release")).Select(step => step.Groups["block"].Success ? step.Groups["block"].Value : step.Groups["line"].Value).ToList();

@@ -11,10 +11,10 @@ public sealed class RealTileTests : IDisposable
 
     private readonly string folder = Directory.CreateTempSubdirectory("glowcast-").FullName;
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public async Task The_winter_dawn_is_one_window_and_single_points_of_the_crest_agree()
     {
-        var forecast = (await Outcome.Of("forecast", "--plan", Plan(), "--grid", SharedData.Tile, "--json")).Json;
+        var forecast = (await Outcome.Of("forecast", "--plan", Plan(), "--grid", SharedTiles.Tile, "--json")).Json;
 
         var window = Assert.Single(forecast.GetProperty("windows").EnumerateArray());
         var opens = window.GetProperty("start").GetDateTimeOffset();
@@ -24,7 +24,7 @@ public sealed class RealTileTests : IDisposable
         // A second route that knows no columns and no windows: three points of the skyline. They are the topmost of a
         // crest band of which 60 % must be lit, so the sun reaches them before the window opens, but only just.
         var skyline = (await Outcome.Of(
-            "skyline", "--grid", SharedData.Tile, "--latitude", Text(LatitudeDeg), "--longitude", Text(LongitudeDeg), "--span", "245..330", "--json")).Json;
+            "skyline", "--grid", SharedTiles.Tile, "--latitude", Text(LatitudeDeg), "--longitude", Text(LongitudeDeg), "--span", "245..330", "--json")).Json;
         var lit = new List<DateTimeOffset>();
         foreach (var bearing in (double[])[265, 290, 315]) lit.Add(await NearlyWholeDiscAt(CrestPoint(skyline, bearing)));
         Assert.All(lit, moment => Assert.InRange(moment, opens.AddMinutes(-10), opens.AddMinutes(1)));
@@ -37,7 +37,7 @@ public sealed class RealTileTests : IDisposable
     private static async Task<DateTimeOffset> NearlyWholeDiscAt((double LatitudeDeg, double LongitudeDeg) crest)
     {
         var light = (await Outcome.Of(
-            "light", "--grid", SharedData.Tile, "--target", $"{Text(crest.LatitudeDeg)},{Text(crest.LongitudeDeg)}", "--date", "2026-02-14",
+            "light", "--grid", SharedTiles.Tile, "--target", $"{Text(crest.LatitudeDeg)},{Text(crest.LongitudeDeg)}", "--date", "2026-02-14",
             "--time-zone", "America/New_York", "--json")).Json;
         var (centre, whole) = (First(light, "centre"), First(light, "wholeDisc"));
         return centre + (0.687 * (whole - centre));

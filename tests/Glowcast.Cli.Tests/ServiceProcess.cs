@@ -17,7 +17,7 @@ internal sealed partial class ServiceProcess : IDisposable
 
     public static async Task<ServiceProcess> StartAsync(params IEnumerable<string> arguments)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(CommandLine).Assembly.Location, "serve", "--urls", "http://127.0.0.1:0", .. arguments])
+        var start = new ProcessStartInfo("dotnet", [typeof(CommandLine).Assembly.Location, "serve", .. arguments.Contains("--urls") ? [] : (string[])["--urls", "http://127.0.0.1:0"], .. arguments])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

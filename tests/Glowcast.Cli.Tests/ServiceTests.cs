@@ -117,14 +117,36 @@ public class ServiceTests(MadeValley valley) : IClassFixture<MadeValley>
             using var client = new HttpClient { BaseAddress = await service.AddressAsync() };
             using var refused = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
             Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);
-            client.DefaultRequestHeaders.Authorization = new("Bearer", service.Error.Split('\n')[0].Split(": ")[1].Trim());
+            client.DefaultRequestHeaders.Authorization = new("Bearer", TokenIn(service.Out));
             using var answered = await client.GetAsync(new Uri("api/grids", UriKind.Relative), TestContext.Current.CancellationToken);
             Assert.Equal(HttpStatusCode.OK, answered.StatusCode);
         }
         await using var again = new RunningCommand("serve", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0", "--data", data);
         await again.AddressAsync();
-        Assert.DoesNotContain("Token", again.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Token", again.Out + again.Error, StringComparison.Ordinal);
+
+        static string TokenIn(string said) => said.Split('\n').Single(line => line.StartsWith("Token, ", StringComparison.Ordinal)).Split(": ")[1].Trim();
     }
+
+    [Fact]
+    public async Task The_log_is_json_from_its_first_line_and_holds_no_token()
+    {
+        const string secret = "a-token-in-a-query";
+        using var service = await ServiceProcess.StartAsync("--log-json", "--urls", "http://127.0.0.1:0;http://0.0.0.0:0");
+        using var refused = await service.Client.GetAsync(new Uri($"api/grids?token={secret}", UriKind.Relative), TestContext.Current.CancellationToken);
+        for (var i = 0; i < 20; i++) await service.Client.GetStringAsync(new Uri("health", UriKind.Relative), TestContext.Current.CancellationToken);
+        var log = await service.KillAsync();
+        Assert.DoesNotContain(secret, log, StringComparison.Ordinal);
+        Assert.DoesNotContain("Token", log, StringComparison.Ordinal);
+        Assert.All(log.Split('\n', StringSplitOptions.RemoveEmptyEntries), line => JsonDocument.Parse(line).Dispose());
+        Assert.Contains("/api/grids", log, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("http://127.0.0.1#:5210")]
+    [InlineData("http://127.0.0.1:0/#here")]
+    [InlineData("http://127.0.0.1:0?a")]
+    public async Task An_address_with_more_than_a_port_is_refused(string address) => Assert.Equal(["--urls"], (await Outcome.Of("serve", "--urls", address)).Faults);
 
     [Fact]
     public async Task Grids_to_be_served_must_exist_and_differ_in_name()

@@ -18,7 +18,7 @@ public partial class FolderMapTests
         where !name.StartsWith("Reference", StringComparison.Ordinal) && !Directory.Exists(Path.Combine(Root, "src", "Glowcast.Engine", name))
         select name);
 
-    private static string Root { get; } = FindRoot();
+    internal static string Root { get; } = FindRoot();
 
     private static IEnumerable<string> Folders() => Below(Path.Combine(Root, "src")).Select(Relative);
 

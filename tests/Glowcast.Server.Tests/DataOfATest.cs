@@ -13,6 +13,8 @@ internal sealed class DataOfATest : IAsyncDisposable
     /// <summary>Of the service that runs.</summary>
     public IServiceProvider Services => app!.Services;
 
+    public bool IsStopped => app is null;
+
     public IEnumerable<string> GridFiles => Directory.EnumerateFiles(Path.Combine(Folder, "grids"));
 
     public IEnumerable<string> HalfFiles => Directory.EnumerateFiles(Path.Combine(Folder, "incoming"));

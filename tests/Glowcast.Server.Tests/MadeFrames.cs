@@ -6,21 +6,21 @@ using NodaTime;
 namespace Glowcast.Server.Tests;
 
 /// <summary>A folder of picture files with EXIF by exiftool: two sets of nine, each after a marker frame. It goes when the tests are over.</summary>
-public sealed class MadeFrames : IDisposable
+public sealed class MadeFrames : IDisposable, INeed
 {
-    public const string Missing = Exiftool.Missing;
+    public static string Missing => Exiftool.Missing;
 
     private static readonly LocalDateTime Start = new(2026, 2, 14, 6, 45);
 
     public MadeFrames()
     {
-        if (!IsPossible) return;
+        if (!IsPresent) return;
         var panorama = new MadePanorama(new Random(1));
         foreach (var (i, frame) in Frames(panorama).Index()) File.WriteAllBytes(Frame(i + 1), MadePictures.Jpeg(frame.Glance!));
         Exiftool.Write(Frames(panorama).Select((frame, i) => (Frame(i + 1), MadePictures.Tags(frame))), Folder);
     }
 
-    public static bool IsPossible => Exiftool.Present;
+    public static bool IsPresent => Exiftool.IsPresent;
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("glowcast-frames-").FullName;
 

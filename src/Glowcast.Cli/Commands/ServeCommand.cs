@@ -27,13 +27,15 @@ internal sealed class ServeCommand : JsonCommand
 
     protected override async Task AnswerAsync(Question asked, CancellationToken cancel)
     {
+        // Shown with the answer: the other stream is the log's, and logs are kept and read by others.
+        string? shown = null;
         var options = new ServerOptions();
         options = options with
         {
             Urls = asked.Text(urls) ?? (asked.Has(port) ? LocalService.At(asked.Port(port)) : options.Urls),
             DataFolder = asked.Text(data),
             RenewToken = asked.Flag(newToken),
-            ShowToken = ShowToken,
+            ShowToken = token => shown = token,
             LogsAsJson = asked.Flag(logJson),
             Collector = asked.Optional(telemetry, ReadCollector),
         };
@@ -46,8 +48,8 @@ internal sealed class ServeCommand : JsonCommand
         var kept = options.DataFolder is { } folder ? $"What it is given is kept in {folder}." : "What it is given is gone when it ends; --data <folder> keeps it.";
         await LocalService.RunAsync(
             options, asked.Has(port) ? port.Name : urls.Name, Terminal, addresses => WantsJson(asked)
-                ? AnswerJson.Write(new { Addresses = addresses, Data = options.DataFolder })
-                : $"Glowcast serves at {string.Join(", ", addresses)}. Ctrl-C ends it.\n{kept}",
+                ? AnswerJson.Write(new { Addresses = addresses, Data = options.DataFolder, Token = shown })
+                : $"Glowcast serves at {string.Join(", ", addresses)}. Ctrl-C ends it.\n{kept}{(shown is null ? "" : $"\n{Shown(shown)}")}",
             cancel);
     }
 
@@ -55,8 +57,8 @@ internal sealed class ServeCommand : JsonCommand
         ? uri
         : throw new BadInputException(field, $"Must be an address such as http://127.0.0.1:4318; got '{Shortened.To80(text)}'.");
 
-    private void ShowToken(string token) =>
-        Terminal.Tell($"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.");
+    private static string Shown(string token) =>
+        $"Token, shown this once: {token}\nWhoever calls shows it as Authorization: Bearer <token>; a browser asks for it as password.";
 
     private Dictionary<string, ElevationGrid> Shelf(IReadOnlyList<string> paths)
     {

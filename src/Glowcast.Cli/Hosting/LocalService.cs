@@ -1,3 +1,4 @@
+using System.Net.Sockets;
 using Glowcast.Engine.Measures;
 using Glowcast.Server;
 using Microsoft.AspNetCore.Builder;
@@ -17,14 +18,27 @@ internal static class LocalService
         await using var app = Build(options);
         try
         {
-            await app.StartAsync(cancel);
+            await StartAsync(app, cancel);
         }
-        catch (IOException)
+        catch (Exception refused) when (refused is IOException or SocketException)
         {
             throw new BadInputException(option, $"Cannot listen on {options.Urls}: another program does, or this machine has no such address. Choose another port, or 0 for any free one.");
         }
         await terminal.Out.WriteLineAsync(say([.. app.Urls]));
         await app.WaitForShutdownAsync(cancel);
+    }
+
+    // A service that was told to look at its addresses says itself what is wrong with them.
+    private static async Task StartAsync(WebApplication app, CancellationToken cancel)
+    {
+        try
+        {
+            await app.StartAsync(cancel);
+        }
+        catch (AggregateException several) when (several.InnerExceptions.OfType<BadInputException>().FirstOrDefault() is { } bad)
+        {
+            throw bad;
+        }
     }
 
     /// <summary>The address of a port at which nobody but this machine can call.</summary>

@@ -11,9 +11,9 @@ internal static class CloudFacts
         page.Heading("The sea of cloud");
         page.Facts((IEnumerable<(string, string?)>)
         [
-            ("assumed", cloud.Deck.Sentence),
+            ("assumed", CloudWords.Given(cloud.Deck)),
             ("likely?", cloud.Deck.Diagnosis is { } diagnosis ? $"{SoundingPage.LikelihoodWord(diagnosis.ClassAt(cloud.Reach!))}: 'glowcast cloud' on the sounding says why" : null),
-            ("lookout", cloud.Deck.Diagnosis?.LookoutAt(forecast.Eye.Height).Sentence),
+            ("lookout", cloud.Deck.Diagnosis?.LookoutAt(forecast.Eye.Height) is { } lookout ? CloudWords.Lookout(lookout) : null),
             ("sun on it", cloud.Light is { } light ? SunOn(light, forecast, clock) : null),
             ("clears", cloud.Clears is { } clears ? $"between {clock.Say(clears.Start)} and {clock.Say(clears.End)}, if at all: a range, not a promise" : null),
             .. cloud.Sunward.Select(cut => ("sky", (string?)cut.Condition)),

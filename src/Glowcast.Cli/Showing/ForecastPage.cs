@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Sky;
 
 namespace Glowcast.Cli.Showing;
 
@@ -66,7 +67,7 @@ internal static class ForecastPage
         page.Facts(
             ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
             ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
-            ("cloud", forecast.Cloud.Deck.Sentence),
+            ("cloud", CloudWords.Given(forecast.Cloud.Deck)),
             ("visibility", plan.Conditions.VisibilityReport?.Sentence),
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),

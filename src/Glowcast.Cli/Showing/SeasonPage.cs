@@ -24,7 +24,7 @@ internal static class SeasonPage
         foreach (var season in seasons)
         {
             var clock = season.Site.Plan.Lookout?.Zone?.Id ?? "local mean solar time";
-            page.Paragraph($"{(isNamed ? $"{season.Site.Name}: " : "")}{season.Days.Count(day => day.Best is not null)} of {season.Days.Count} days have a window. Times are {clock}, to a minute or two. {GivenDeck.Of(season.Site.Plan.Conditions).Sentence}");
+            page.Paragraph($"{(isNamed ? $"{season.Site.Name}: " : "")}{season.Days.Count(day => day.Best is not null)} of {season.Days.Count} days have a window. Times are {clock}, to a minute or two. {CloudWords.Given(GivenDeck.Of(season.Site.Plan.Conditions))}");
         }
         if (good.Count == 0)
         {

@@ -31,16 +31,6 @@ public sealed record GivenDeck(Length? Top, DeckSource Source, CloudDiagnosis? D
             : new GivenDeck(null, DeckSource.None, diagnosis);
     }
 
-    /// <summary>What is assumed, and why.</summary>
-    public string Sentence => (Source, Diagnosis) switch
-    {
-        (DeckSource.Typed, null) => $"A deck with its top at {Top!.Value.Metres:0} m is assumed, as the plan gives it.",
-        (DeckSource.Typed, _) => $"A deck with its top at {Top!.Value.Metres:0} m is assumed, as the plan gives it; the sounding's own ({SoundingTop}) is not used.",
-        (DeckSource.Sounding, _) => $"The sounding shows a deck, its top at {SoundingTop}; {Top!.Value.Metres:0} m is assumed, the high estimate.",
-        (_, null) => "No cloud below the lookout is assumed.",
-        _ => "The sounding shows no deck; none is assumed.",
-    };
-
     /// <summary>What must be said beside it.</summary>
     public IReadOnlyList<string> Cautions => Diagnosis is null ? [] : [CloudDiagnosis.Caution];
 
@@ -50,6 +40,4 @@ public sealed record GivenDeck(Length? Top, DeckSource Source, CloudDiagnosis? D
         ArgumentNullException.ThrowIfNull(conditions);
         return Top is { } top ? conditions with { DeckTop = top, Sight = conditions.Sight.Under(top) } : conditions;
     }
-
-    private string SoundingTop => Diagnosis?.Deck?.TopInWords ?? "none";
 }

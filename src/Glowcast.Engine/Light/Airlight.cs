@@ -18,9 +18,14 @@ public readonly record struct Airlight(Length Visibility, double HorizonCd)
     private const double CdPerSkyLux = 0.4;
 
     private const double TwoPercent = 3.912;
+    private const double FivePercent = 2.996;
 
     /// <summary>With the airlight that goes with a clear sky's light on level ground.</summary>
     public static Airlight Under(double skyLux, Length visibility) => new(visibility, CdPerSkyLux * skyLux);
+
+    /// <summary>The range at 2 % of contrast that goes with one at 5 %, the meteorological optical range that instruments and airport reports give
+    /// (WMO, CIE).</summary>
+    public static Length RangeOfOpticalRange(Length opticalRange) => opticalRange * (TwoPercent / FivePercent);
 
     /// <summary>Of a path of which only a share shines in the sun.</summary>
     public Airlight InPartShade(double sunlitShare) => this with { HorizonCd = HorizonCd * (sunlitShare + (InShade * (1 - sunlitShare))) };
@@ -38,5 +43,16 @@ public readonly record struct Airlight(Length Visibility, double HorizonCd)
     {
         var t = Transmittance(distance);
         return (luminanceCd * t) + (HorizonCd * (1 - t));
+    }
+
+    /// <summary>Contrast of an object against the sky at the horizon behind it, as seen from a distance: (L − L_air)/L_air · t. Negative where it is
+    /// the darker.</summary>
+    public double Contrast(double luminanceCd, Length distance) => (luminanceCd - HorizonCd) / HorizonCd * Transmittance(distance);
+
+    /// <summary>Up to which distance it keeps at least this contrast, brighter or darker; zero where it has less from the start.</summary>
+    public Length ContrastWithin(double luminanceCd, double contrast)
+    {
+        var near = Math.Abs(luminanceCd - HorizonCd) / HorizonCd;
+        return near > contrast ? DistanceOf(contrast / near) : Length.Zero;
     }
 }

@@ -107,8 +107,8 @@ internal sealed class SunLooks
     {
         var (east, north, up) = frame.Toward(
             Vector256.Create<float>(xAu.AsSpan(first)), Vector256.Create<float>(yAu.AsSpan(first)), Vector256.Create<float>(zAu.AsSpan(first)));
-        var altitude = SweepTangent.Angle(up / Vector256.Sqrt((east * east) + (north * north)));
-        var azimuth = SweepTangent.Angle(east / north);
+        var altitude = RayTangent.Angle(up / Vector256.Sqrt((east * east) + (north * north)));
+        var azimuth = RayTangent.Angle(east / north);
         azimuth += Vector256.ConditionalSelect(Vector256.LessThan(north, Vector256<float>.Zero), Vector256.Create((float)Math.PI), Vector256<float>.Zero);
         azimuth += Vector256.ConditionalSelect(Vector256.LessThan(azimuth, Vector256<float>.Zero), Vector256.Create((float)Math.Tau), Vector256<float>.Zero);
         return (altitude, azimuth * (float)(180 / Math.PI));

@@ -30,9 +30,6 @@ public sealed record CloudDeck(MoistLayer Layer, Inversion Lid, DeckKind Kind)
     /// <summary>The high estimate of the top: where the dew-point depression passes 2 °C.</summary>
     public Length TopHigh => Layer.Top;
 
-    /// <summary>One height, or from the low estimate to the high one.</summary>
-    internal string TopInWords => TopLow == TopHigh ? $"{TopHigh.Metres:0} m" : $"{TopLow.Metres:0} to {TopHigh.Metres:0} m";
-
     /// <summary>The decks of a profile, from the lowest up. A layer that is moist through the whole inversion and on is
     /// cloud of a front, and no deck (docs/model.md, W8).</summary>
     public static IReadOnlyList<CloudDeck> Of(Profile profile, IReadOnlyList<Inversion> inversions, IReadOnlyList<MoistLayer> layers)

@@ -43,13 +43,6 @@ public sealed record CloudDiagnosis(
         return (Likelihood)Math.Max((int)Likelihood.Unlikely, (int)Class - reach.ClassesLost);
     }
 
-    /// <summary>The reasons as sentences, with what each counts, then what distance and age change.</summary>
-    public IReadOnlyList<string> Sentences(ProfileReach reach)
-    {
-        ArgumentNullException.ThrowIfNull(reach);
-        return [.. Reasons.Select(reason => reason.Points == 0 ? reason.Sentence : $"{reason.Sentence} Counts {reason.Points:+0;-0}."), .. reach.Sentences()];
-    }
-
     /// <summary>Where a lookout stands.</summary>
-    public LookoutInCloud LookoutAt(Length height) => LookoutInCloud.Of(this, height);
+    public LookoutInCloud LookoutAt(Length height) => LookoutInCloud.Of(Deck, MoistLayers, height);
 }

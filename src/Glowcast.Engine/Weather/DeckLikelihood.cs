@@ -1,3 +1,5 @@
+using Glowcast.Engine.Measures;
+
 namespace Glowcast.Engine.Weather;
 
 /// <summary>How likely a sea of cloud is, as a class; no percentage stands behind it.</summary>
@@ -8,11 +10,6 @@ public enum Likelihood
     Moderate,
     High,
 }
-
-/// <summary>One reason for or against a sea of cloud.</summary>
-/// <param name="Points">What it adds to the score.</param>
-/// <param name="Sentence">With the figure found, the threshold and where that is from.</param>
-public sealed record LikelihoodReason(int Points, string Sentence);
 
 /// <summary>Weighs what speaks for and against a sea of cloud (docs/model.md, W9). The thresholds are published; the points
 /// are our own.</summary>
@@ -53,31 +50,31 @@ internal sealed class DeckLikelihood(Profile profile, IReadOnlyList<Inversion> i
         {
             var least = deck.Layer.LeastDepressionC;
             return least <= MoistLayerSearch.SaturatedDepressionC + 1e-6
-                ? new(3, $"The layer under the inversion is saturated: temperature and dew point come within {least:0.0} °C, and 1 °C or less is cloud (a depression near 0; Hong Kong Observatory on upper-air charts).")
-                : new(2, $"The layer under the inversion is moist: temperature and dew point come within {least:0.0} °C, and cloud is likely up to 2 °C (after J. Appl. Meteor. 35 (1996) 1362).");
+                ? new(3, LikelihoodFinding.SaturatedLayer) { DepressionC = least }
+                : new(2, LikelihoodFinding.MoistLayer) { DepressionC = least };
         }
         var near = profile.Levels.TakeWhile(level => level.HeightM <= NearHighestM).Where(level => level.DepressionC <= NearDepressionC + 1e-6).ToList();
         return near.Count > 0
-            ? new(1, $"There is no deck, but temperature and dew point come within {near.Min(level => level.DepressionC):0.0} °C below {NearHighestM:0} m, and a sensor can read up to 4 °C at the base of low cloud (Remote Sensing 11 (2019) 2900).")
+            ? new(1, LikelihoodFinding.NearlyMoist) { DepressionC = near.Min(level => level.DepressionC), Within = Length.FromMetres(NearHighestM) }
             : null;
     }
 
     private LikelihoodReason Lid() => Judged switch
     {
-        null => new(0, $"No inversion of {InversionSearch.LeastStrengthC:0} °C or more begins within {Profile.LowerAirM:0} m of the ground: nothing would hold a deck down, so a sea of cloud is unlikely (the definition of a cloud inversion; 1 °C as the least that counts is common practice)."),
-        { StrengthC: >= InversionSearch.StrongC - 1e-6 } strong => new(2, $"The inversion from {strong.Base.Metres:0} to {strong.Top.Metres:0} m is strong: {strong.StrengthC:0.0} °C, of which 3 °C and more count as strong (common practice)."),
-        var weak => new(1, $"The inversion from {weak.Base.Metres:0} to {weak.Top.Metres:0} m is weak: {weak.StrengthC:0.0} °C, where 3 °C would be strong and 1 °C is the least that counts (common practice)."),
+        null => new(0, LikelihoodFinding.NoInversion) { StrengthC = InversionSearch.LeastStrengthC, Within = Length.FromMetres(Profile.LowerAirM) },
+        { StrengthC: >= InversionSearch.StrongC - 1e-6 } strong => new(2, LikelihoodFinding.StrongInversion) { StrengthC = strong.StrengthC, Base = strong.Base, Top = strong.Top },
+        var weak => new(1, LikelihoodFinding.WeakInversion) { StrengthC = weak.StrengthC, Base = weak.Base, Top = weak.Top },
     };
 
     private LikelihoodReason? DryLid() => Judged is { } lid && DryAir.LiesAbove(profile, lid.Top.Metres)
-        ? new(1, $"Dry air (temperature and dew point {DryAir.LeastDepressionC:0} °C or more apart) lies within {DryAir.WithinM:0} m above the inversion, so the deck's top is sharp (a shallow moist layer beneath a dry one: American Meteorological Society on radiation fog).")
+        ? new(1, LikelihoodFinding.DryAirAbove) { DepressionC = DryAir.LeastDepressionC, Within = Length.FromMetres(DryAir.WithinM) }
         : null;
 
     private LikelihoodReason? Wind() => LowWindKt(profile) switch
     {
         null => null,
-        <= LightWindKt and var calm when Judged is not null => new(1, $"The mean wind of the lowest {LowLayerM:0} m is light: {calm:0} kt, and fog forms up to about 5 kt (University of Arizona, NATS 101, lecture 10)."),
-        > StirringWindKt and var strong => new(-1, $"The mean wind of the lowest {LowLayerM:0} m is {strong:0} kt; above 10 to 15 kt the air is stirred, and fog lifts into broken stratus (US Navy weather training manual 14010)."),
+        <= LightWindKt and var calm when Judged is not null => new(1, LikelihoodFinding.LightWind) { WindKt = calm, Within = Length.FromMetres(LowLayerM) },
+        > StirringWindKt and var strong => new(-1, LikelihoodFinding.StirringWind) { WindKt = strong, Within = Length.FromMetres(LowLayerM) },
         _ => null,
     };
 
@@ -85,7 +82,6 @@ internal sealed class DeckLikelihood(Profile profile, IReadOnlyList<Inversion> i
     {
         if (deck is null) return null;
         var above = layers.FirstOrDefault(layer => layer.Base >= deck.Layer.Top && layer.Thickness.Metres >= ThickLayerM);
-        return above is null ? null : new(
-            -2, $"Another moist layer lies above the deck, from {above.Base.Metres:0} to {above.Top.Metres:0} m: cloud there shades the deck from its own cooling, and you from the sun (clear sky above is part of what makes a cloud inversion; American Meteorological Society on radiation fog).");
+        return above is null ? null : new(-2, LikelihoodFinding.CloudAbove) { Base = above.Base, Top = above.Top };
     }
 }

@@ -15,18 +15,15 @@ public enum LookoutVerdict
 }
 
 /// <summary>A lookout against the lowest deck of a profile.</summary>
-public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, string Sentence)
+/// <param name="Deck">The lowest; null where there is none.</param>
+/// <param name="HiddenBy">A moist layer other than the deck's in which it lies; null for none.</param>
+public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, CloudDeck? Deck, MoistLayer? HiddenBy)
 {
     private const double MarginM = 50;
 
-    public static LookoutInCloud Of(CloudDiagnosis diagnosis, Length height)
-    {
-        ArgumentNullException.ThrowIfNull(diagnosis);
-        var verdict = VerdictOf(diagnosis.Deck, height);
-        var hidden = diagnosis.MoistLayers.FirstOrDefault(layer => layer != diagnosis.Deck?.Layer && height >= layer.Base && height <= layer.Top);
-        var caution = hidden is null ? "" : $" It lies in {(diagnosis.Deck is null ? "a" : "another")} moist layer, from {hidden.Base.Metres:0} to {hidden.Top.Metres:0} m: expect cloud there.";
-        return new LookoutInCloud(height, verdict, Say(verdict, diagnosis.Deck, height) + caution);
-    }
+    /// <param name="layers">All moist layers, that of the deck among them.</param>
+    internal static LookoutInCloud Of(CloudDeck? lowest, IReadOnlyList<MoistLayer> layers, Length height) => new(
+        height, VerdictOf(lowest, height), lowest, layers.FirstOrDefault(layer => layer != lowest?.Layer && height >= layer.Base && height <= layer.Top));
 
     private static LookoutVerdict VerdictOf(CloudDeck? deck, Length height) => deck switch
     {
@@ -35,14 +32,5 @@ public sealed record LookoutInCloud(Length Height, LookoutVerdict Verdict, strin
         _ when height.Metres >= deck.TopLow.Metres - MarginM => LookoutVerdict.At,
         _ when height >= deck.Base => LookoutVerdict.In,
         _ => LookoutVerdict.Below,
-    };
-
-    private static string Say(LookoutVerdict verdict, CloudDeck? deck, Length height) => verdict switch
-    {
-        LookoutVerdict.NoDeck => "The profile has no deck.",
-        LookoutVerdict.Above => $"The lookout, at {height.Metres:0} m, stands {height.Metres - deck!.TopHigh.Metres:0} m above the top of the deck.",
-        LookoutVerdict.At => $"The lookout, at {height.Metres:0} m, stands at the top of the deck ({deck!.TopInWords}): it may be in cloud at any time.",
-        LookoutVerdict.In => $"The lookout, at {height.Metres:0} m, stands in the deck ({deck!.Base.Metres:0} to {deck.TopInWords}).",
-        _ => $"The lookout, at {height.Metres:0} m, stands below the deck, whose base is at {deck!.Base.Metres:0} m.",
     };
 }

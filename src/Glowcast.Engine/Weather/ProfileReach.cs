@@ -29,23 +29,4 @@ public sealed record ProfileReach(Length? Distance, Duration? Age)
 
     /// <summary>By how many classes the likelihood is lowered.</summary>
     public int ClassesLost => (Distance > Near ? 1 : 0) + (Age > Fresh ? 1 : 0);
-
-    /// <summary>What is to be said of it.</summary>
-    public IEnumerable<string> Sentences()
-    {
-        yield return Distance switch
-        {
-            { } far when far > Near => $"The profile was taken {far.Kilometres:0} km away; more than {Near.Kilometres:0} km lowers the class by one (common practice).",
-            { } near => $"The profile was taken {near.Kilometres:0} km away. Another valley can have another deck.",
-            null => "How far away the profile was taken is not known. Another valley can have another deck.",
-        };
-        yield return Age switch
-        {
-            { } old when old > Fresh => $"The profile is {Long(old)} from the time asked for; more than {Fresh.TotalHours:0} h lowers the class by one (common practice).",
-            { } fresh => $"The profile is {fresh.TotalHours:0.#} h from the time asked for.",
-            null => "How old the profile is at the time asked for is not known.",
-        };
-
-        static string Long(Duration age) => age.TotalDays < 3 ? $"{age.TotalHours:0} h" : $"{age.TotalDays:0} days";
-    }
 }

@@ -9,7 +9,7 @@ public static class SoundingFile
     public const int MostCharacters = 4_000_000;
 
     private static readonly ISoundingFormat[] Formats =
-        [new ProfileJsonFormat(), new TableBetweenMarksFormat(), new TempFormat(), new TextListingFormat(), new NamedColumnsFormat()];
+        [new ProfileJsonFormat(), new TableBetweenMarksFormat(), new IgraFormat(), new TempFormat(), new TextListingFormat(), new NamedColumnsFormat()];
 
     /// <summary>Reads one sounding; its content tells the format.</summary>
     /// <param name="name">What the user knows it by, for faults.</param>

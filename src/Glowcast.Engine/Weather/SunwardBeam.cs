@@ -20,6 +20,10 @@ internal readonly record struct SunwardBeam(Length Ridge, Angle Altitude, double
     public Length HeightAt(Length distance) =>
         Length.FromMetres(((RadiusM + Ridge.Metres) * Altitude.Cos() / Math.Cos(Altitude.Radians + (distance.Metres / RadiusM))) - RadiusM);
 
+    /// <summary>The length of the beam from the ridge to a distance along the ground [m]: the law of sines in the triangle with the earth's centre.</summary>
+    public double LengthTo(double distanceM) =>
+        (RadiusM + Ridge.Metres) * Math.Sin(distanceM / RadiusM) / Math.Cos(Altitude.Radians + (distanceM / RadiusM));
+
     /// <summary>Between which distances from the ridge a layer lies in the beam's way; null where the beam clears it.</summary>
     /// <remarks>A beam that sinks through a layer and rises through it again is reported from first to last.</remarks>
     public (Length Near, Length Far)? Through(CloudLayer layer)

@@ -2,6 +2,7 @@ using System.Globalization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using NodaTime.Text;
 
 namespace Glowcast.Field.Exports;

@@ -2,11 +2,4 @@ namespace Glowcast.Field.Pictures;
 
 /// <summary>Marks in the order they are drawn, on paper of a size; written as SVG or painted as PNG.</summary>
 /// <param name="Title">What it shows, for those who cannot see it.</param>
-internal sealed record Drawing(double Width, double Height, string Title, IReadOnlyList<Mark> Marks)
-{
-    /// <param name="name">Begins all its ids.</param>
-    public string ToSvg(string name) => new SvgWriter(this, name).Write();
-
-    /// <param name="scale">Pixels to a unit of the drawing.</param>
-    public byte[] ToPng(float scale = 2) => new PngPainter(this).Paint(scale);
-}
+internal sealed record Drawing(double Width, double Height, string Title, IReadOnlyList<Mark> Marks);

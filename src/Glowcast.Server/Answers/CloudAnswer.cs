@@ -1,6 +1,7 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
+using Glowcast.Field.Words;
 using NodaTime;
 
 namespace Glowcast.Server.Answers;
@@ -12,13 +13,19 @@ namespace Glowcast.Server.Answers;
 /// <param name="Sounding">What the plan's sounding tells; null without one.</param>
 public record DeckGivenAnswer(double? DeckTopM, DeckSource DeckFrom, string Sentence, SoundingAnswer? Sounding)
 {
+    /// <summary>The same with feet.</summary>
+    public required string SentenceImperial { get; init; }
+
     /// <param name="reach">How far off the sounding is.</param>
     /// <param name="eyeHeight">Null where it is not known.</param>
     public static DeckGivenAnswer Of(GivenDeck deck, ProfileReach reach, Length? eyeHeight)
     {
         ArgumentNullException.ThrowIfNull(deck);
         return new DeckGivenAnswer(
-            deck.Top?.Metres, deck.Source, deck.Sentence, deck.Diagnosis is { } diagnosis ? SoundingAnswer.Of(diagnosis, reach, eyeHeight) : null);
+            deck.Top?.Metres, deck.Source, CloudWords.Given(deck), deck.Diagnosis is { } diagnosis ? SoundingAnswer.Of(diagnosis, reach, eyeHeight) : null)
+        {
+            SentenceImperial = CloudWords.Given(deck, UnitSystem.Imperial),
+        };
     }
 }
 
@@ -38,7 +45,10 @@ public sealed record CloudAnswer(
         return new CloudAnswer(
             given.DeckTopM, given.DeckFrom, given.Sentence, given.Sounding, DeckSweepAnswer.Of(cloud.Sweep),
             cloud.Light is { } light ? DeckLightAnswer.Of(light, forecast) : null,
-            Utc(cloud.Clears?.Start), Utc(cloud.Clears?.End), [.. cloud.Sunward.Select(SunwardCutAnswer.Of)]);
+            Utc(cloud.Clears?.Start), Utc(cloud.Clears?.End), [.. cloud.Sunward.Select(SunwardCutAnswer.Of)])
+        {
+            SentenceImperial = given.SentenceImperial,
+        };
     }
 
     internal static string? Utc(Instant? instant) => instant is { } known ? Moments.Utc(known) : null;

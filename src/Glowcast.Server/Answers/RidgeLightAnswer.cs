@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Sky;
 
 namespace Glowcast.Server.Answers;
 

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Sky;
 using Glowcast.Engine.Weather;
 using NodaTime;
 using NodaTime.Text;

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
+using Glowcast.Field.Words;
 
 namespace Glowcast.Server.Answers;
 
@@ -14,6 +15,9 @@ public sealed record SoundingAnswer(
     IReadOnlyList<DeckAnswer> Decks, Likelihood Likelihood, int Score, IReadOnlyList<string> Reasons, LookoutInCloudAnswer? Lookout, BurnOffAnswer? BurnOff,
     IReadOnlyList<string> Cleaned, IReadOnlyList<string> Gaps, IReadOnlyList<string> Cautions)
 {
+    /// <summary>The same with feet and miles.</summary>
+    public required IReadOnlyList<string> ReasonsImperial { get; init; }
+
     /// <summary>The cleaned levels, up to where moist layers are looked for.</summary>
     public required IReadOnlyList<ProfileLevelAnswer> Levels { get; init; }
 
@@ -27,11 +31,12 @@ public sealed record SoundingAnswer(
             [.. diagnosis.Inversions.Select(InversionAnswer.Of)],
             [.. diagnosis.MoistLayers.Select(MoistLayerAnswer.Of)],
             [.. diagnosis.Decks.Select(DeckAnswer.Of)],
-            diagnosis.ClassAt(reach), diagnosis.Score, diagnosis.Sentences(reach),
+            diagnosis.ClassAt(reach), diagnosis.Score, CloudWords.Reasons(diagnosis, reach),
             lookoutHeight is { } height ? LookoutInCloudAnswer.Of(diagnosis.LookoutAt(height)) : null,
             BurnOffAnswer.Of(diagnosis.BurnOff),
             diagnosis.Profile.Cleaned, diagnosis.Profile.Gaps, [CloudDiagnosis.Caution])
         {
+            ReasonsImperial = CloudWords.Reasons(diagnosis, reach, UnitSystem.Imperial),
             Levels = [.. diagnosis.Profile.Levels.TakeWhile(level => level.HeightM <= MoistLayerSearch.HighestM).Select(ProfileLevelAnswer.Of)],
         };
     }
@@ -114,12 +119,13 @@ public sealed record DeckAnswer(DeckKind Kind, double BaseM, double TopLowM, dou
 }
 
 /// <summary>The lookout against the lowest deck.</summary>
-public sealed record LookoutInCloudAnswer(double HeightM, LookoutVerdict Verdict, string Sentence)
+/// <param name="SentenceImperial">The same with feet.</param>
+public sealed record LookoutInCloudAnswer(double HeightM, LookoutVerdict Verdict, string Sentence, string SentenceImperial)
 {
     public static LookoutInCloudAnswer Of(LookoutInCloud lookout)
     {
         ArgumentNullException.ThrowIfNull(lookout);
-        return new LookoutInCloudAnswer(lookout.Height.Metres, lookout.Verdict, lookout.Sentence);
+        return new LookoutInCloudAnswer(lookout.Height.Metres, lookout.Verdict, CloudWords.Lookout(lookout), CloudWords.Lookout(lookout, UnitSystem.Imperial));
     }
 }
 

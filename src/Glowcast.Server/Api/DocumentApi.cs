@@ -48,7 +48,8 @@ internal static class DocumentApi
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
             .ProducesProblem(StatusCodes.Status507InsufficientStorage);
         group.MapDelete("/{id}", desk.DeleteAsync)
-            .WithSummary($"Forgets a {word}.").Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+            .WithSummary($"Forgets a {word}.").WithDescription("If-Match with the entity tag last seen deletes nothing that another has changed.")
+            .Produces(StatusCodes.Status204NoContent).ProducesValidationProblem().ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status412PreconditionFailed);
     }
 
     private sealed class DocumentDesk<T>(DocumentKind kind, string word, Func<string, string, string, JsonElement, T> answer)
@@ -70,14 +71,22 @@ internal static class DocumentApi
                 document, before => condition.Allows(before is null ? null : Tagged.TagOf(Answer(before))), context.RequestAborted);
             return outcome switch
             {
-                PutOutcome.Refused => TypedResults.Problem($"The {word} '{id}' is not as you last saw it; get it again.", statusCode: StatusCodes.Status412PreconditionFailed),
+                PutOutcome.Refused => WriteCondition.Refused($"{word} '{id}'"),
                 PutOutcome.TooMany => TypedResults.Problem($"There are as many of {kind.Path} as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity),
                 _ => Tagged.Kept(context, Answer(document), outcome == PutOutcome.Created ? $"/api/{kind.Path}/{id}" : null),
             };
         }
 
-        public async Task<IResult> DeleteAsync(string id, IDocuments documents, CancellationToken cancel) =>
-            await documents.DeleteAsync(kind.Path, id, cancel) ? TypedResults.NoContent() : NotFound(id);
+        public async Task<IResult> DeleteAsync(string id, HttpContext context, IDocuments documents)
+        {
+            var condition = new WriteCondition(context.Request.Headers);
+            return await documents.DeleteAsync(kind.Path, id, there => condition.Allows(Tagged.TagOf(Answer(there))), context.RequestAborted) switch
+            {
+                DeleteOutcome.Deleted => TypedResults.NoContent(),
+                DeleteOutcome.Refused => WriteCondition.Refused($"{word} '{id}'"),
+                _ => NotFound(id),
+            };
+        }
 
         private T Answer(Document document) => answer(
             document.Id, document.Name, InstantPattern.ExtendedIso.Format(document.Changed), JsonElement.Parse(document.Json));

@@ -29,7 +29,7 @@ internal static class GridApi
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge).ProducesProblem(StatusCodes.Status415UnsupportedMediaType)
             .ProducesValidationProblem(StatusCodes.Status422UnprocessableEntity).ProducesProblem(StatusCodes.Status429TooManyRequests).ProducesProblem(StatusCodes.Status507InsufficientStorage);
         group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets an elevation grid that was taken in.")
-            .Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
+            .Produces(StatusCodes.Status204NoContent).ProducesValidationProblem().ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
     }
 
     /// <summary>The answer where a grid is asked for that is not here; it says which are.</summary>
@@ -51,8 +51,7 @@ internal static class GridApi
         if (!string.Equals(context.Request.ContentType, FileType, StringComparison.OrdinalIgnoreCase))
             throw new BadHttpRequestException($"Send the file as it is, with Content-Type {FileType}.", StatusCodes.Status415UnsupportedMediaType);
         context.Features.GetRequiredFeature<IHttpMaxRequestBodySizeFeature>().MaxRequestBodySize = options.MostUploadBytes;
-        using var room = await reception.WaitForRoomAsync(context.RequestAborted);
-        using var arrived = await grids.ReceiveAsync(context.Request.Body, name, context.RequestAborted);
+        using var arrived = await ArrivedAsync(context, options, name, grids, reception);
         if (PrefersJob(context.Request)) return JobApi.Accepted(await HoldAsync(arrived, grids, runner, context.RequestAborted));
         try
         {
@@ -63,6 +62,15 @@ internal static class GridApi
         {
             return FaultsAsProblems.Result(bad, StatusCodes.Status422UnprocessableEntity);
         }
+    }
+
+    // Room to arrive is given back before the grid waits to be read: it lies on the disk by then.
+    private static async Task<ArrivedGrid> ArrivedAsync(HttpContext context, ServerOptions options, string name, IGrids grids, GridReception reception)
+    {
+        ArrivedGrid? arrived = null;
+        using var room = await reception.WaitForRoomAsync(context.RequestAborted);
+        await Arrival.WithinAsync(options.LongestArrival, async cancel => arrived = await grids.ReceiveAsync(context.Request.Body, name, cancel), context.RequestAborted);
+        return arrived!;
     }
 
     private static bool PrefersJob(HttpRequest request) =>
@@ -82,9 +90,11 @@ internal static class GridApi
         }
     }
 
-    private static async Task<IResult> DeleteAsync(string id, ServerOptions options, IGrids grids, GridShelf shelf, CancellationToken cancel)
+    private static async Task<IResult> DeleteAsync(string id, HttpContext context, ServerOptions options, IGrids grids, GridShelf shelf, CancellationToken cancel)
     {
+        var condition = new WriteCondition(context.Request.Headers);
         if (options.Grids.ContainsKey(id)) return TypedResults.Problem($"'{id}' was given when the service started and stays until it ends.", statusCode: StatusCodes.Status409Conflict);
+        if (await shelf.EntryAsync(id, cancel) is { } entry && !condition.Allows(Tagged.TagOf(entry.Grid))) return WriteCondition.Refused($"grid '{id}'");
         if (!await grids.DeleteAsync(id, cancel)) return await shelf.NotFoundAsync(id, cancel);
         shelf.Forget(id);
         return TypedResults.NoContent();

@@ -1,6 +1,7 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Server.Grids;
+using Glowcast.Server.Problems;
 
 namespace Glowcast.Server.Api;
 
@@ -25,10 +26,12 @@ internal static class HillshadeApi
         .TakesQuery(Parameters)
         .Produces(StatusCodes.Status200OK, contentType: "image/png")
         .ProducesValidationProblem()
-        .ProducesProblem(StatusCodes.Status404NotFound);
+        .ProducesProblem(StatusCodes.Status404NotFound)
+        .ProducesProblem(StatusCodes.Status429TooManyRequests);
 
-    private static async Task<IResult> GetAsync(string id, HttpContext context, GridShelf grids)
+    private static async Task<IResult> GetAsync(string id, HttpContext context, GridShelf grids, Queues queues)
     {
+        using var turn = await queues.Hillshades.TakeAsync(context.RequestAborted);
         if (await grids.FindAsync(id, context.RequestAborted) is not { } grid) return await grids.NotFoundAsync(id, context.RequestAborted);
         var (window, pixels) = Read(context.Request.Query, grid.Posts);
         var (width, height) = Size(window, pixels);

@@ -39,7 +39,7 @@ internal static class JobApi
         group.MapGet("/{id}/result", ResultAsync).WithSummary("What a job made.")
             .Produces<JsonElement>().ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
         group.MapDelete("/{id}", DeleteAsync).WithSummary("Cancels a job that has not ended; forgets one that has.")
-            .Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+            .Produces(StatusCodes.Status204NoContent).ProducesValidationProblem().ProducesProblem(StatusCodes.Status412PreconditionFailed).ProducesProblem(StatusCodes.Status404NotFound);
     }
 
     /// <summary>The answer to a request for long work.</summary>
@@ -74,9 +74,11 @@ internal static class JobApi
         }
     }
 
-    private static async Task<IResult> DeleteAsync(string id, IJobs jobs, JobRunner runner, CancellationToken cancel)
+    private static async Task<IResult> DeleteAsync(string id, HttpContext context, IJobs jobs, JobRunner runner, CancellationToken cancel)
     {
+        var condition = new WriteCondition(context.Request.Headers);
         if (await jobs.FindAsync(id, cancel) is not { } job) return NotFound(id);
+        if (!condition.Allows(Tagged.TagOf(JobAnswer.Of(job)))) return WriteCondition.Refused($"job '{id}'");
         if (job.HasEnded) await jobs.DeleteAsync(id, cancel);
         else await runner.CancelAsync(job, cancel);
         return TypedResults.NoContent();

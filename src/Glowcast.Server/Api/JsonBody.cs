@@ -22,7 +22,8 @@ internal static class JsonBody
     public static async Task<JsonDocument> ParseJsonAsync(this HttpRequest request, CancellationToken cancel) =>
         PlanText.Parse(await request.ReadJsonAsync(cancel), "body");
 
-    private static void CheckType(string? contentType)
+    /// <exception cref="BadHttpRequestException">It does not call itself JSON in UTF-8.</exception>
+    public static void CheckType(string? contentType)
     {
         var type = MediaTypeHeaderValue.TryParse(contentType, out var parsed) ? parsed : null;
         if (type is null || !type.MediaType.Equals("application/json", StringComparison.OrdinalIgnoreCase))

@@ -37,7 +37,7 @@ internal static class NoteApi
             .Produces<FieldNote>(StatusCodes.Status201Created).ProducesValidationProblem().ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status415UnsupportedMediaType).ProducesProblem(StatusCodes.Status422UnprocessableEntity)
             .ProducesProblem(StatusCodes.Status507InsufficientStorage);
-        group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets a field note.").Produces(StatusCodes.Status204NoContent).ProducesProblem(StatusCodes.Status404NotFound);
+        group.MapDelete("/{id}", DeleteAsync).WithSummary("Forgets a field note.").Produces(StatusCodes.Status204NoContent).ProducesValidationProblem().ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status412PreconditionFailed);
     }
 
     /// <summary>The answer where no more may be kept.</summary>
@@ -82,8 +82,13 @@ internal static class NoteApi
             : TooMany;
     }
 
-    private static async Task<IResult> DeleteAsync(string id, NoteBook notes, CancellationToken cancel) =>
-        await notes.DeleteAsync(id, cancel) ? TypedResults.NoContent() : NotFound(id);
+    private static async Task<IResult> DeleteAsync(string id, HttpContext context, NoteBook notes)
+    {
+        var condition = new WriteCondition(context.Request.Headers);
+        if (await notes.FindAsync(id, context.RequestAborted) is not { } note) return NotFound(id);
+        if (!condition.Allows(Tagged.TagOf(note))) return WriteCondition.Refused($"field note '{id}'");
+        return await notes.DeleteAsync(id, context.RequestAborted) ? TypedResults.NoContent() : NotFound(id);
+    }
 
     private static ProblemHttpResult NotFound(string id) => TypedResults.Problem($"There is no field note '{Shortened.To80(id)}'.", statusCode: StatusCodes.Status404NotFound);
 }

@@ -1,6 +1,7 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Weather;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Problems;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 
@@ -27,10 +28,12 @@ internal static class SoundingsApi
         .WithMetadata(new RequestSizeLimitAttribute(MostBodyBytes))
         .Produces<SoundingAnswer>()
         .ProducesValidationProblem()
-        .ProducesProblem(StatusCodes.Status413PayloadTooLarge);
+        .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
+        .ProducesProblem(StatusCodes.Status429TooManyRequests);
 
-    private static async Task<IResult> PostAsync(HttpRequest request, CancellationToken cancel)
+    private static async Task<IResult> PostAsync(HttpRequest request, Queues queues, CancellationToken cancel)
     {
+        using var room = await queues.Arriving.TakeAsync(cancel);
         using var body = new StreamReader(request.Body);
         var text = await body.ReadToEndAsync(cancel);
         var faults = new Faults();

@@ -1,17 +1,39 @@
-using Microsoft.AspNetCore.Http.Headers;
+using Glowcast.Engine.Measures;
+using Microsoft.Extensions.Primitives;
 using Microsoft.Net.Http.Headers;
 
 namespace Glowcast.Server.Api;
 
-/// <summary>On what condition a client wants to write: RFC 9110, section 13.1.</summary>
-internal sealed class WriteCondition(IHeaderDictionary headers)
+/// <summary>On what condition a client wants to write or delete: RFC 9110, section 13.1.</summary>
+internal sealed class WriteCondition
 {
-    private readonly RequestHeaders conditions = new(headers);
+    private readonly IList<EntityTagHeaderValue> wanted;
+    private readonly IList<EntityTagHeaderValue> unwanted;
+
+    /// <exception cref="BadInputException">A condition that cannot be read; to pass over it could undo what another has written.</exception>
+    public WriteCondition(IHeaderDictionary headers)
+    {
+        var faults = new Faults();
+        (wanted, unwanted) = (Read(headers.IfMatch, HeaderNames.IfMatch, faults), Read(headers.IfNoneMatch, HeaderNames.IfNoneMatch, faults));
+        faults.ThrowIfAny();
+    }
 
     /// <param name="present">The tag of what is there now; null for nothing.</param>
     public bool Allows(EntityTagHeaderValue? present) =>
-        (conditions.IfMatch is not { Count: > 0 } wanted || (present is not null && wanted.Any(tag => Names(tag, present))))
-        && (conditions.IfNoneMatch is not { Count: > 0 } unwanted || present is null || !unwanted.Any(tag => Names(tag, present)));
+        (wanted.Count == 0 || (present is not null && wanted.Any(tag => Names(tag, present)))) && (present is null || !unwanted.Any(tag => Names(tag, present)));
+
+    /// <summary>The answer where it does not.</summary>
+    /// <param name="what">Such as "plan 'saddle'".</param>
+    public static IResult Refused(string what) =>
+        TypedResults.Problem($"The {what} is not as you last saw it; get it again.", statusCode: StatusCodes.Status412PreconditionFailed);
+
+    private static IList<EntityTagHeaderValue> Read(StringValues header, string name, Faults faults)
+    {
+        if (header.Count == 0) return [];
+        if (EntityTagHeaderValue.TryParseStrictList([.. header.OfType<string>()], out var tags) && tags.Count > 0) return tags;
+        faults.Add(name, $"Must be an entity tag in quotes as an answer's ETag gave it, several with commas between, or *; got '{Shortened.To80(header.ToString())}'.");
+        return [];
+    }
 
     private static bool Names(EntityTagHeaderValue tag, EntityTagHeaderValue present) => tag.Equals(EntityTagHeaderValue.Any) || tag.Compare(present, useStrongComparison: true);
 }

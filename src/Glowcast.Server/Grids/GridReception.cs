@@ -9,20 +9,14 @@ using NodaTime;
 namespace Glowcast.Server.Grids;
 
 /// <summary>Looks at what arrived, and keeps it only if the readers find a grid in it.</summary>
-internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
+internal sealed class GridReception(IGrids grids, IClock clock, Queues queues)
 {
     private const int LongestName = 120;
-    private const int UploadsAtOnce = 4;
-    private const int UploadsWaiting = 64;
-
-    // Reading a grid may take as much memory as the largest grid has.
-    private readonly SemaphoreSlim looking = new(1);
-    private readonly Turns uploads = new(UploadsAtOnce, UploadsWaiting);
 
     /// <summary>Waits until there is room for one more to arrive.</summary>
     /// <returns>To be disposed when it has been dealt with.</returns>
     /// <exception cref="TooBusyException">Too many wait already.</exception>
-    public Task<IDisposable> WaitForRoomAsync(CancellationToken cancel) => uploads.TakeAsync(cancel);
+    public Task<IDisposable> WaitForRoomAsync(CancellationToken cancel) => queues.Arriving.TakeAsync(cancel);
 
     /// <summary>Notes what is wrong with a file's name. It tells the format and, in some, the place; no file is ever called by it.</summary>
     public static string ReadName(string? name, Faults faults)
@@ -42,15 +36,9 @@ internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
         return (entry, isNew);
     }
 
-    public void Dispose()
-    {
-        looking.Dispose();
-        uploads.Dispose();
-    }
-
     private async Task<GridAnswer> LookAsync(ArrivedGrid arrived, CancellationToken cancel)
     {
-        await looking.WaitAsync(cancel);
+        using var turn = await queues.ReadingGrids.TakeAsync(cancel);
         try
         {
             using var file = arrived.Open();
@@ -59,10 +47,6 @@ internal sealed class GridReception(IGrids grids, IClock clock) : IDisposable
         catch (BadInputException bad)
         {
             throw new BadInputException([.. bad.Faults.Select(fault => fault with { Field = "file" })]);
-        }
-        finally
-        {
-            looking.Release();
         }
     }
 }

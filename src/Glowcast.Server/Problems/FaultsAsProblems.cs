@@ -28,6 +28,8 @@ internal sealed class FaultsAsProblems(IProblemDetailsService problems) : IExcep
         BadHttpRequestException refused => new ProblemDetails { Status = refused.StatusCode, Detail = refused.Message },
         TooMuchException tooMuch => new ProblemDetails { Status = StatusCodes.Status422UnprocessableEntity, Detail = tooMuch.Message },
         TooBusyException tooBusy => new ProblemDetails { Status = StatusCodes.Status429TooManyRequests, Detail = tooBusy.Message },
+        // So the server below says that a piece of a body claims to be longer than any can be (RFC 9112, section 7.1).
+        IOException { InnerException: OverflowException } => new ProblemDetails { Status = StatusCodes.Status400BadRequest, Detail = "The body's pieces are not of the lengths they claim to be; send it again, best in one piece." },
         _ when FullDisk.Is(exception) => new ProblemDetails { Status = StatusCodes.Status507InsufficientStorage, Detail = FullDisk.Message },
         _ => null,
     };

@@ -7,6 +7,8 @@ internal static class CallerGate
 {
     public static void UseCallerGate(this IApplicationBuilder app, ListenAddresses listen) => app.Use((context, next) =>
     {
+        if (listen.IsThisMachineOnly && !BoundAddresses.IsReachedAtThisMachine(context.Connection))
+            return Refusal.WriteAsync(context, StatusCodes.Status403Forbidden, "This service answers this machine only.");
         if (listen.IsThisMachineOnly && !ListenAddresses.NamesOfThisMachine.Contains(context.Request.Host.Host))
             return Refusal.WriteAsync(context, StatusCodes.Status400BadRequest, $"This service is called by {string.Join(", ", ListenAddresses.NamesOfThisMachine)} only; the request names another host.");
         return IsFromElsewhere(context.Request)

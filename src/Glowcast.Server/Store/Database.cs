@@ -1,3 +1,4 @@
+using Glowcast.Server.Problems;
 using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Server.Store;
@@ -7,13 +8,18 @@ internal sealed class Database : IDisposable
 {
     private readonly string connectionString;
     private readonly SemaphoreSlim writing = new(1);
+    private readonly RoomToDelete room;
 
-    private Database(string path) => connectionString = new SqliteConnectionStringBuilder
+    private Database(string path)
     {
-        DataSource = path,
-        Mode = SqliteOpenMode.ReadWriteCreate,
-        ForeignKeys = true,
-    }.ToString();
+        connectionString = new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = SqliteOpenMode.ReadWriteCreate,
+            ForeignKeys = true,
+        }.ToString();
+        room = new RoomToDelete(Path.GetDirectoryName(path)!);
+    }
 
     /// <summary>Opens the file, or makes it, and brings its schema forward.</summary>
     /// <exception cref="Engine.Measures.BadInputException">It was made by a later version, or is no database.</exception>
@@ -23,6 +29,7 @@ internal sealed class Database : IDisposable
         using var connection = database.Connect();
         connection.Execute("PRAGMA journal_mode = WAL");
         Migrations.BringForward(connection);
+        database.room.Keep();
         return database;
     }
 
@@ -53,10 +60,35 @@ internal sealed class Database : IDisposable
         }
     }
 
+    /// <summary>Writes what forgets something, on a full disk too: there it makes room.</summary>
+    /// <inheritdoc cref="WriteAsync"/>
+    public async Task<T> ForgetAsync<T>(Func<SqliteConnection, T> write, CancellationToken cancel, Action<T>? afterwards = null)
+    {
+        try
+        {
+            return await WriteAsync(write, cancel, afterwards);
+        }
+        catch (Exception full) when (FullDisk.Is(full))
+        {
+            room.Release();
+            var outcome = await WriteAsync(write, cancel, afterwards);
+            ShortenLog();
+            room.Keep();
+            return outcome;
+        }
+    }
+
     public void Dispose()
     {
         using (var connection = new SqliteConnection(connectionString)) SqliteConnection.ClearPool(connection);
         writing.Dispose();
+    }
+
+    // What the log holds goes to where it belongs; readers in the middle may keep it from that until later.
+    private void ShortenLog()
+    {
+        using var connection = Connect();
+        connection.Query("PRAGMA wal_checkpoint(TRUNCATE)", row => row.GetInt64(0));
     }
 
     private SqliteConnection Connect()

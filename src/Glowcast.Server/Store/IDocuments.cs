@@ -14,8 +14,8 @@ public interface IDocuments
     /// <param name="mayReplace">Asked, in one step with the writing, of what is there now (null for nothing).</param>
     Task<PutOutcome> PutAsync(Document document, Func<Document?, bool> mayReplace, CancellationToken cancel);
 
-    /// <returns>Whether it was there.</returns>
-    Task<bool> DeleteAsync(string kind, string id, CancellationToken cancel);
+    /// <param name="mayDelete">Asked, in one step with the deleting, of what is there now.</param>
+    Task<DeleteOutcome> DeleteAsync(string kind, string id, Func<Document, bool> mayDelete, CancellationToken cancel);
 }
 
 /// <param name="Kind">Such as "lookouts".</param>
@@ -23,6 +23,16 @@ public interface IDocuments
 /// <param name="Json">What is kept.</param>
 /// <param name="Changed">When it was last put.</param>
 public sealed record Document(string Kind, string Id, string Name, string Json, Instant Changed);
+
+public enum DeleteOutcome
+{
+    Deleted,
+
+    /// <summary>The one there may not be deleted.</summary>
+    Refused,
+
+    NotThere,
+}
 
 public enum PutOutcome
 {

@@ -17,16 +17,23 @@ internal static class Migrations
 
     internal static void BringForward(SqliteConnection connection, int version)
     {
-        var found = (int)connection.Scalar<long>("PRAGMA user_version");
-        if (found > Scripts.Count)
-            throw new BadInputException("data", $"Was written by a later version (schema {found}; this one knows {Scripts.Count}). Use that version, or restore a backup of before.");
-        for (var next = found; next < version; next++)
+        for (var next = VersionOf(connection); next < version; next++)
         {
             using var transaction = connection.BeginTransaction(deferred: false);
             connection.Execute(Scripts[next]);
             connection.Execute(string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {next + 1}"));
             transaction.Commit();
         }
+    }
+
+    /// <summary>How many of the scripts a database has seen.</summary>
+    /// <exception cref="BadInputException">The database was made by a later version.</exception>
+    public static int VersionOf(SqliteConnection connection)
+    {
+        var found = (int)connection.Scalar<long>("PRAGMA user_version");
+        return found <= Scripts.Count
+            ? Math.Max(0, found)
+            : throw new BadInputException("data", $"Was written by a later version (schema {found}; this one knows {Scripts.Count}). Use that version, or restore a backup of before.");
     }
 
     private static List<string> Read()

@@ -27,8 +27,15 @@ internal sealed class SqliteDocuments(Database database) : IDocuments
         },
         cancel);
 
-    public Task<bool> DeleteAsync(string kind, string id, CancellationToken cancel) => database.WriteAsync(
-        connection => connection.Execute("DELETE FROM document WHERE kind = $kind AND id = $id", ("$kind", kind), ("$id", id)) > 0, cancel);
+    public Task<DeleteOutcome> DeleteAsync(string kind, string id, Func<Document, bool> mayDelete, CancellationToken cancel) => database.ForgetAsync(
+        connection =>
+        {
+            if (Find(connection, kind, id) is not { } there) return DeleteOutcome.NotThere;
+            if (!mayDelete(there)) return DeleteOutcome.Refused;
+            connection.Execute("DELETE FROM document WHERE kind = $kind AND id = $id", ("$kind", kind), ("$id", id));
+            return DeleteOutcome.Deleted;
+        },
+        cancel);
 
     private static Document? Find(SqliteConnection connection, string kind, string id) => connection.Query(
         "SELECT kind, id, name, json, changed FROM document WHERE kind = $kind AND id = $id", Read, ("$kind", kind), ("$id", id)).FirstOrDefault();

@@ -20,7 +20,7 @@ internal sealed class SqliteFieldNotes(Database database) : IFieldNotes
             ("$id", note.Id), ("$place", note.Place), ("$json", note.Json), ("$written", InstantPattern.ExtendedIso.Format(note.Written))) > 0,
         cancel);
 
-    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.WriteAsync(
+    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.ForgetAsync(
         connection => connection.Execute("DELETE FROM note WHERE id = $id", ("$id", id)) > 0, cancel);
 
     private static KeptNote Read(SqliteDataReader row) =>

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+using Glowcast.Engine.Measures;
 using Microsoft.Data.Sqlite;
 using NodaTime;
 using NodaTime.Text;
@@ -5,18 +7,9 @@ using NodaTime.Text;
 namespace Glowcast.Server.Store;
 
 /// <summary>Grid files in a folder beside the database, which says what they are.</summary>
-internal sealed class SqliteGrids(DataFolder folder) : IGrids
+internal sealed partial class SqliteGrids(DataFolder folder) : IGrids
 {
     private readonly Database database = folder.Database;
-
-    /// <summary>Removes what a service that ended in the middle has left: files half arrived, and files that nothing speaks of.</summary>
-    public void Tidy()
-    {
-        // What a job was about to keep may have been moved already, and not yet been spoken of.
-        const string unfinished = "FROM job WHERE kind = 'grid' AND state IN ('queued', 'running')";
-        RemoveOthers(folder.Grids, $"SELECT id FROM grid UNION SELECT json_extract(request, '$.id') {unfinished}");
-        RemoveOthers(folder.Incoming, $"SELECT json_extract(request, '$.held') {unfinished}");
-    }
 
     public Task<IReadOnlyList<KeptGrid>> AllAsync(CancellationToken cancel) => Task.FromResult<IReadOnlyList<KeptGrid>>(database.Read(
         connection => connection.Query("SELECT id, file_name, bytes, facts, added FROM grid ORDER BY added DESC, id", Read)));
@@ -26,11 +19,11 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
 
     public async Task<ArrivedGrid> ReceiveAsync(Stream content, string fileName, CancellationToken cancel)
     {
-        var path = Path.Combine(folder.Incoming, Guid.NewGuid().ToString("N"));
+        var path = folder.NewIncoming();
         try
         {
             using var address = new GridAddress(fileName);
-            await using var file = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, 0, FileOptions.Asynchronous);
+            await using var file = OwnFiles.Create(path, FileOptions.Asynchronous, FileShare.None);
             var part = new byte[1 << 17];
             int read;
             while ((read = await content.ReadAsync(part, cancel)) > 0)
@@ -51,19 +44,23 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
     public HeldGrid Hold(ArrivedGrid arrived)
     {
         OnDisk.FlushNames(folder.Incoming);
-        return arrived.Hold();
+        var held = arrived.Hold();
+        folder.Ledger.Hold(held);
+        return held;
     }
 
     public ArrivedGrid TakeUp(HeldGrid held) => new(held.Id, held.FileName, File.Exists(PathOf(held)) ? PathOf(held) : PathOf(held.Id), held.Bytes);
 
-    public void Drop(HeldGrid held) => File.Delete(PathOf(held));
+    public void Drop(HeldGrid held)
+    {
+        var name = Path.GetFileName(held.Held);
+        if (folder.IsIncoming(name) || EarlierName().IsMatch(name)) OwnFiles.Delete(Path.Combine(folder.Incoming, name));
+    }
 
     public Task<bool> KeepAsync(ArrivedGrid arrived, string facts, Instant now, CancellationToken cancel) => database.WriteAsync(
         connection =>
         {
-            // Moving it over itself is harmless, and mends a file that was lost.
-            arrived.MoveTo(PathOf(arrived.Id));
-            OnDisk.FlushNames(folder.Grids);
+            Place(arrived);
             return connection.Execute(
                 "INSERT OR IGNORE INTO grid (id, file_name, bytes, facts, added) VALUES ($id, $name, $bytes, $facts, $added)",
                 ("$id", arrived.Id), ("$name", arrived.FileName), ("$bytes", arrived.Bytes), ("$facts", facts), ("$added", InstantPattern.ExtendedIso.Format(now))) > 0;
@@ -74,7 +71,7 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
     {
         try
         {
-            return File.OpenRead(PathOf(id));
+            return OwnFiles.IsPlain(PathOf(id)) ? File.OpenRead(PathOf(id)) : null;
         }
         catch (FileNotFoundException)
         {
@@ -82,26 +79,40 @@ internal sealed class SqliteGrids(DataFolder folder) : IGrids
         }
     }
 
-    // The fact first: a file that nothing speaks of is tidied away, a fact without its file would be a lie.
-    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.WriteAsync(
-        connection => connection.Execute("DELETE FROM grid WHERE id = $id", ("$id", id)) > 0,
+    // The wish is written down first, so that a file whose deletion was cut off is told from one whose fact was lost.
+    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.ForgetAsync(
+        connection =>
+        {
+            if (connection.Scalar<long>("SELECT count(*) FROM grid WHERE id = $id", ("$id", id)) == 0) return false;
+            folder.Ledger.Delete(id);
+            return connection.Execute("DELETE FROM grid WHERE id = $id", ("$id", id)) > 0;
+        },
         cancel,
         wasThere =>
         {
-            if (wasThere) File.Delete(PathOf(id));
+            if (wasThere) OwnFiles.Delete(PathOf(id));
         });
+
+    // Moving it over itself is harmless, and mends a file that was lost or damaged; what is not ours is not written over.
+    private void Place(ArrivedGrid arrived)
+    {
+        var place = PathOf(arrived.Id);
+        if (Path.Exists(place) && !(OwnFiles.IsPlain(place) && (folder.Ledger.Of(arrived.Id) is not null || GridAddress.Of(arrived.FileName, place) == arrived.Id)))
+            throw new BadInputException("file", $"Cannot be kept: something that this service has not made stands in its data folder at {DataFolder.GridsName}/{arrived.Id}; move it away.");
+        folder.Ledger.Keep((arrived.Id, arrived.FileName, arrived.Bytes));
+        arrived.MoveTo(place);
+        OnDisk.FlushNames(folder.Grids);
+    }
 
     /// <param name="id">Of a grid that is kept, or has just been reckoned: no text of a client.</param>
     private string PathOf(string id) => Path.Combine(folder.Grids, id);
 
     private string PathOf(HeldGrid held) => Path.Combine(folder.Incoming, Path.GetFileName(held.Held));
 
-    private void RemoveOthers(string inFolder, string sql)
-    {
-        var known = database.Read(connection => connection.Query(sql, row => row.GetString(0))).ToHashSet();
-        foreach (var path in Directory.EnumerateFiles(inFolder).Where(path => !known.Contains(Path.GetFileName(path)))) File.Delete(path);
-    }
-
     private static KeptGrid Read(SqliteDataReader row) => new(
         row.GetString(0), row.GetString(1), row.GetInt64(2), row.GetString(3), InstantPattern.ExtendedIso.Parse(row.GetString(4)).Value);
+
+    // Of a release whose names did not say whose they are; only the database speaks of such files.
+    [GeneratedRegex(@"\A[0-9a-f]{32}\z", RegexOptions.CultureInvariant)]
+    private static partial Regex EarlierName();
 }

@@ -41,7 +41,7 @@ internal sealed class SqliteJobs(Database database, int mostWaiting) : IJobs
     public Task<bool> ReportAsync(string id, double share, CancellationToken cancel) => database.WriteAsync(
         connection => connection.Execute("UPDATE job SET share = $share WHERE id = $id AND state = 'running'", ("$id", id), ("$share", share)) > 0, cancel);
 
-    public Task<bool> EndAsync(string id, JobState state, byte[]? result, string? problem, Instant now, CancellationToken cancel) => database.WriteAsync(
+    public Task<bool> EndAsync(string id, JobState state, byte[]? result, string? problem, Instant now, CancellationToken cancel) => database.ForgetAsync(
         connection => connection.Execute(
             """
             UPDATE job SET state = $state, share = CASE $state WHEN 'done' THEN 1 ELSE share END, result = $result, problem = $problem, ended = $now
@@ -53,7 +53,7 @@ internal sealed class SqliteJobs(Database database, int mostWaiting) : IJobs
     public Task RequeueAsync(CancellationToken cancel) => database.WriteAsync(
         connection => connection.Execute("UPDATE job SET state = 'queued', share = 0 WHERE state = 'running'"), cancel);
 
-    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.WriteAsync(
+    public Task<bool> DeleteAsync(string id, CancellationToken cancel) => database.ForgetAsync(
         connection => connection.Execute("DELETE FROM job WHERE id = $id AND state NOT IN ('queued', 'running')", ("$id", id)) > 0, cancel);
 
     private static Job? Find(SqliteConnection connection, string id) =>

@@ -17,12 +17,8 @@ internal static class StoreServices
         services.AddSingleton<IJobs>(provider => new SqliteJobs(Database(provider), options.MostWaitingJobs));
         services.AddSingleton<ITokens>(provider => new SqliteTokens(Database(provider)));
         services.AddSingleton<ICache>(provider => new SqliteCache(Database(provider), provider.GetRequiredService<IClock>(), options.MostCachedBytes));
-        services.AddSingleton<IGrids>(provider =>
-        {
-            var grids = new SqliteGrids(provider.GetRequiredService<DataFolder>());
-            grids.Tidy();
-            return grids;
-        });
+        services.AddSingleton<IGrids>(provider => new SqliteGrids(provider.GetRequiredService<DataFolder>()));
+        services.AddSingleton<FolderCare>();
     }
 
     private static Database Database(IServiceProvider provider) => provider.GetRequiredService<DataFolder>().Database;

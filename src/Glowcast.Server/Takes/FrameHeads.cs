@@ -1,6 +1,7 @@
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using Glowcast.Server.Answers;
+using Glowcast.Server.Problems;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.Net.Http.Headers;
 
@@ -23,7 +24,8 @@ internal static class FrameHeads
 
     /// <exception cref="BadInputException">It is no form of files, or has too many or too long ones.</exception>
     /// <exception cref="BadHttpRequestException">It is of another kind.</exception>
-    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, CancellationToken cancel)
+    /// <param name="reading">Whose turn it is to read a picture that has arrived.</param>
+    public static async Task<FrameHeadsAnswer> ReadAsync(HttpRequest request, Turns reading, CancellationToken cancel)
     {
         if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || !type.MediaType.Equals("multipart/form-data", StringComparison.OrdinalIgnoreCase))
             throw new BadHttpRequestException("Send the beginnings of the files as multipart/form-data, each as a file with its name.", StatusCodes.Status415UnsupportedMediaType);
@@ -36,7 +38,9 @@ internal static class FrameHeads
             while (await parts.ReadNextSectionAsync(cancel) is { } part)
             {
                 if (frames.Count + skipped.Count == MostFiles) throw new BadInputException("files", $"Are more than {MostFiles}; send them in several requests.");
-                Read(NameOf(part), await HeadAsync(part, cancel), frames, skipped);
+                var (name, head) = (NameOf(part), await HeadAsync(part, cancel));
+                using var turn = await reading.TakeAsync(cancel);
+                Read(name, head, frames, skipped);
             }
         }
         catch (Exception broken) when (broken is InvalidDataException || (broken is IOException && broken is not BadHttpRequestException))

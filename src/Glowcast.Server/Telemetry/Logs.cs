@@ -9,8 +9,9 @@ internal static class Logs
     public static void AddLogs(this ILoggingBuilder logging, bool asJson)
     {
         if (asJson) logging.AddJsonConsole(json => (json.UseUtcTimestamp, json.TimestampFormat) = (true, "yyyy-MM-ddTHH:mm:ss.fffZ"))
+            // It would log requests with their queries.
             .AddFilter("Microsoft.AspNetCore", LogLevel.Warning)
-            .AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.Information);
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         else logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole()
             // A start that fails is told by whoever starts the service, in a line.
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);

@@ -14,7 +14,6 @@ public class CloudInPlanTests
     {
         var given = GivenDeck.Of(Read($"\"sounding\": {JsonSerializer.Serialize(MadeSoundings.Listing)}"));
         Assert.Equal((DeckSource.Sounding, given.Diagnosis!.Deck!.TopHigh), (given.Source, given.Top));
-        Assert.Contains("the high estimate", given.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -22,7 +21,7 @@ public class CloudInPlanTests
     {
         var given = GivenDeck.Of(Read($"\"deckTopM\": 1234, \"sounding\": {JsonSerializer.Serialize(MadeSoundings.Listing)}"));
         Assert.Equal((DeckSource.Typed, 1234), (given.Source, given.Top!.Value.Metres));
-        Assert.Contains("is not used", given.Sentence, StringComparison.Ordinal);
+        Assert.NotNull(given.Diagnosis!.Deck);
     }
 
     [Fact]

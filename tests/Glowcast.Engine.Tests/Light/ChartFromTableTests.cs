@@ -35,7 +35,7 @@ public class ChartFromTableTests
         HoldsAgainstExactRays(grid, eye, BearingSpan.FromDegrees(230, 270), LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(2) }, new LocalDate(2026, month, day));
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void On_real_mountains_patches_are_lit_when_exact_rays_say_so()
     {
         var point = GeoPoint.FromDegrees(44.2592, -71.2025);

@@ -15,7 +15,7 @@ public class CoarserGridTests
 
     private static readonly LocalDate[] Dates = [new(2026, 3, 20), new(2026, 12, 21)];
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void The_stated_uncertainty_covers_the_step_from_90_m_to_30_m_for_nine_crest_points_in_ten()
     {
         var fine = Read("terrain/bigtujunga_utm11n.tif");

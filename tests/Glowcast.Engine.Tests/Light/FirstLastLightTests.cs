@@ -22,7 +22,7 @@ public class FirstLastLightTests
 
     public static TheoryData<string> Limbs => ["upper", "centre", "lower"];
 
-    [Theory(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [TheoryNeeds<SharedTiles>]
     [MemberData(nameof(Limbs))]
     public void Light_comes_and_goes_when_the_reference_says(string limb)
     {

@@ -67,7 +67,7 @@ public class DamagedSoundingTests
             Assert.True(i == 0 || (levels[i].HeightM > levels[i - 1].HeightM && levels[i].PressureHPa < levels[i - 1].PressureHPa));
         }
         Assert.All(diagnosis.Decks, deck => Assert.True(deck.Base < deck.TopHigh && deck.TopLow <= deck.TopHigh));
-        Assert.All(diagnosis.Sentences(ProfileReach.Unknown), said => Assert.DoesNotContain("NaN", said, StringComparison.Ordinal));
+        Assert.All(diagnosis.Reasons, reason => Assert.True(double.IsFinite((reason.DepressionC ?? 0) + (reason.StrengthC ?? 0) + (reason.WindKt ?? 0)), $"{reason}"));
         Assert.True(diagnosis.BurnOff is not { } burnOff || double.IsFinite(burnOff.LatestHours));
         diagnosis.LookoutAt(Length.FromMetres(1000));
     }

@@ -20,7 +20,7 @@ public class RealSoundingTests
         { "YMHB_2013070900", "raw.txt" },
     };
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [MemberData(nameof(Flights))]
     public void A_flight_as_served_reads_like_its_normalised_table(string flight, string served)
     {
@@ -38,7 +38,7 @@ public class RealSoundingTests
         }
     }
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [MemberData(nameof(Flights))]
     public void A_flight_is_judged_as_the_independent_program_judged_it(string flight, string served)
     {
@@ -73,7 +73,7 @@ public class RealSoundingTests
             Assert.Equal(VerdictOf(lookout.GetProperty("verdict").GetString()!), diagnosis.LookoutAt(Length.FromMetres(Number(lookout, "height_m"))).Verdict);
     }
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [MemberData(nameof(Flights))]
     public void The_moist_air_of_every_level_is_that_of_the_independent_program(string flight, string served)
     {
@@ -91,7 +91,7 @@ public class RealSoundingTests
         }
     }
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [InlineData("BOI_2010120912")]
     [InlineData("OUN_2011052212")]
     [InlineData("YMHB_2013070900")]
@@ -125,7 +125,7 @@ public class RealSoundingTests
         }
     }
 
-    [Theory(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [TheoryNeeds<SharedReference>]
     [InlineData("BOI_2010120912")]
     [InlineData("OUN_2011052212")]
     [InlineData("YMHB_2013070900")]

@@ -14,7 +14,7 @@ public partial class PrintedCardTests(Chromium chromium)
 {
     public static TheoryData<string> Kinds => ["fits", "too long", "no light", "over cloud", "everything"];
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [MemberData(nameof(Kinds))]
     public async Task It_prints_on_one_side_of_A5(string kind)
     {
@@ -30,7 +30,7 @@ public partial class PrintedCardTests(Chromium chromium)
             "[document.body, ...document.querySelectorAll('main, section')].filter(e => { const r = e.getBoundingClientRect(); return r.right > 749 || r.bottom > 521.5; }).map(e => e.className || e.tagName)"));
     }
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [MemberData(nameof(Kinds))]
     public async Task Nothing_but_its_pictures_is_wider_than_a_phone(string kind)
     {
@@ -38,7 +38,7 @@ public partial class PrintedCardTests(Chromium chromium)
         Assert.Equal(0, await page.EvaluateExpressionAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task At_night_it_is_red_on_black_by_the_phones_setting_or_by_its_own_switch()
     {
         await using var page = await OpenAsync("fits");

@@ -14,7 +14,7 @@ public partial class MapFileTests
 {
     private static readonly Engine.Forecast.LightForecast Forecast = Forecasts.ThatFits;
 
-    [Theory(SkipUnless = nameof(Ogr.IsPresent), SkipType = typeof(Ogr), Skip = Ogr.Missing)]
+    [TheoryNeeds<Ogr>]
     [InlineData(".gpx")]
     [InlineData(".kml")]
     [InlineData(".geojson")]

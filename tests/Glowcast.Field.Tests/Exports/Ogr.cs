@@ -3,9 +3,13 @@ using System.Diagnostics;
 namespace Glowcast.Field.Tests.Exports;
 
 /// <summary>GDAL's reader of vector files, where it is installed (Debian: gdal-bin).</summary>
-internal static class Ogr
+internal sealed class Ogr : INeed
 {
-    public const string Missing = "no ogrinfo on this machine";
+    private Ogr()
+    {
+    }
+
+    public static string Missing => "no ogrinfo on this machine";
 
     public static bool IsPresent { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, "ogrinfo")));
 

@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Api;
 
 public class FrameHeadsTests(Service service, MadeFrames made) : IClassFixture<MadeFrames>
 {
-    [Fact(SkipUnless = nameof(MadeFrames.IsPossible), SkipType = typeof(MadeFrames), Skip = MadeFrames.Missing)]
+    [FactNeeds<MadeFrames>]
     public async Task The_beginnings_of_files_say_what_cameras_wrote()
     {
         var answer = await PostAsync(("IMG_0005.jpg", File.ReadAllBytes(made.Frame(5))), ("notes.txt", Encoding.UTF8.GetBytes("no picture"))).JsonAsync();
@@ -19,7 +19,7 @@ public class FrameHeadsTests(Service service, MadeFrames made) : IClassFixture<M
         Assert.Equal("notes.txt", Assert.Single(answer["skipped"]!.AsArray())!["file"]!.GetValue<string>());
     }
 
-    [Fact(SkipUnless = nameof(MadeFrames.IsPossible), SkipType = typeof(MadeFrames), Skip = MadeFrames.Missing)]
+    [FactNeeds<MadeFrames>]
     public async Task A_take_goes_from_files_to_sets()
     {
         var frames = new JsonArray();

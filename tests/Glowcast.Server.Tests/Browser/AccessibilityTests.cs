@@ -6,13 +6,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class AccessibilityTests(Service service, Chromium chromium)
 {
-    public const string Missing = "no axe-core: AXE_CORE names no file";
-
-    public static bool HasAxe => Chromium.IsPresent && File.Exists(Script);
-
-    private static string? Script => Environment.GetEnvironmentVariable("AXE_CORE");
-
-    [Theory(SkipUnless = nameof(HasAxe), Skip = Missing)]
+    [TheoryNeeds<AxeCore>]
     [InlineData(1440, "light")]
     [InlineData(1440, "dark")]
     [InlineData(1440, "red")]
@@ -30,7 +24,7 @@ public class AccessibilityTests(Service service, Chromium chromium)
     internal static async Task<string> BrokenAsync(VisitedPage page)
     {
         // Evaluated from here, since the page itself lets no foreign script in.
-        await page.Tab.EvaluateExpressionAsync(await File.ReadAllTextAsync(Script!, TestContext.Current.CancellationToken));
+        await page.Tab.EvaluateExpressionAsync(await File.ReadAllTextAsync(AxeCore.Script!, TestContext.Current.CancellationToken));
         var broken = await page.Tab.EvaluateExpressionAsync<JsonElement>(
             """
             axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })

@@ -5,9 +5,9 @@ using PuppeteerSharp;
 namespace Glowcast.Server.Tests.Browser;
 
 /// <summary>A real browser, started when the first test asks for it.</summary>
-public sealed class Chromium : IAsyncDisposable
+public sealed class Chromium : IAsyncDisposable, INeed
 {
-    public const string Missing = "no Chromium on this machine";
+    public static string Missing => "no Chromium on this machine";
 
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
     private static readonly string[] Arguments =

@@ -25,7 +25,7 @@ public class ColourTests(Service service, Chromium chromium)
 
     public static TheoryData<string> Looks => ["light", "dark", "red"];
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [MemberData(nameof(Looks))]
     public async Task Words_and_lines_stand_out_from_what_they_stand_on(string look)
     {
@@ -45,7 +45,7 @@ public class ColourTests(Service service, Chromium chromium)
             Assert.True(Contrast(tone[ink], tone[ground]) >= least, $"{ink} on {ground}: {Contrast(tone[ink], tone[ground]):0.00}");
     }
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [MemberData(nameof(Looks))]
     public async Task States_of_the_chart_differ_in_lightness_for_every_eye(string look)
     {
@@ -57,7 +57,7 @@ public class ColourTests(Service service, Chromium chromium)
         }
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Lit_ground_is_lighter_than_shaded_ground_for_every_eye_and_sun()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, new Uri(service.Client.BaseAddress!, "/health"));

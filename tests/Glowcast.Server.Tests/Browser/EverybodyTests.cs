@@ -8,7 +8,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class EverybodyTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_table_says_in_words_what_the_engine_says_in_numbers()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -34,7 +34,7 @@ public class EverybodyTests(Service service, Chromium chromium)
         Assert.Contains(rows, row => row[3] is "lit" or "lit, valley too");
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Feet_and_miles_are_shown_and_taken_while_the_plan_stays_metric()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -54,7 +54,7 @@ public class EverybodyTests(Service service, Chromium chromium)
         Assert.Contains("914 m", await page.TextAsync("#cloud"), StringComparison.Ordinal);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Nothing_moves_by_itself_for_those_who_ask_for_that()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);

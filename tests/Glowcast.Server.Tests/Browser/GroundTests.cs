@@ -6,7 +6,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class GroundTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task From_an_empty_folder_to_the_field_card_by_a_dropped_grid_and_five_clicks()
     {
         await using var data = new DataOfATest();
@@ -35,7 +35,7 @@ public class GroundTests(Service service, Chromium chromium)
         Assert.Equal("Field card: saved.", await page.TextAsync("#along [role=status]"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_file_that_is_no_grid_is_refused_with_the_reason()
     {
         await using var data = new DataOfATest();
@@ -48,7 +48,7 @@ public class GroundTests(Service service, Chromium chromium)
         Assert.Equal(1, await page.CountAsync("#grids input[type=checkbox]"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Summits_of_a_file_are_named_in_the_picture_where_they_are_in_sight()
     {
         await using var data = new DataOfATest();

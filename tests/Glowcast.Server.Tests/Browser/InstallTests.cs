@@ -5,7 +5,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class InstallTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_browser_finds_nothing_in_the_way_of_installing_the_page()
     {
         await using var page = await chromium.OpenKnownAsync();

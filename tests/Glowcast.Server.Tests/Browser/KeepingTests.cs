@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class KeepingTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_address_is_a_link_that_restores_everything()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -28,7 +28,7 @@ public class KeepingTests(Service service, Chromium chromium)
         Assert.Equal(minute, await again.TextAsync("#minute-text"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_kept_plan_opens_again_with_its_forecast_where_no_network_is()
     {
         // With documents of its own: other tests keep theirs at the service of all.
@@ -60,7 +60,7 @@ public class KeepingTests(Service service, Chromium chromium)
         await page.UntilAsync("document.getElementById('problem').textContent.includes('does not answer')");
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_lookout_and_gear_are_kept_by_themselves_and_laid_into_another_plan_on_another_day()
     {
         await using var data = new DataOfATest();
@@ -94,7 +94,7 @@ public class KeepingTests(Service service, Chromium chromium)
         Assert.Empty(again.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task What_the_service_does_not_keep_is_said_with_the_reason()
     {
         await using var bare = await Service.StartWithAsync(null);
@@ -111,7 +111,7 @@ public class KeepingTests(Service service, Chromium chromium)
         Assert.Equal("Long lens: not kept. The service does not answer. Is it still running?", await page.TextAsync("#kept [role=status]"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Units_and_the_red_page_are_remembered()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);

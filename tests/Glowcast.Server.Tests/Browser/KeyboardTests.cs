@@ -21,7 +21,7 @@ public class KeyboardTests(Chromium chromium)
         }
         """;
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task From_an_empty_folder_to_the_field_card_by_keys_alone()
     {
         await using var data = new DataOfATest();
@@ -93,7 +93,7 @@ public class KeyboardTests(Chromium chromium)
         Assert.Contains("Tuesday 2026-10-20", await card.GetContentAsync(), StringComparison.Ordinal);
     }
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [InlineData(1280)]
     [InlineData(390)]
     public async Task Every_stop_of_the_tab_key_is_seen_and_all_that_a_mouse_reaches_is_one(int width)

@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public partial class MapTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Arrows_move_the_map_and_plus_and_minus_zoom_it_about_its_middle()
     {
         await using var page = await OpenAsync();
@@ -36,7 +36,7 @@ public partial class MapTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_mouse_drags_the_ground_along_and_its_wheel_zooms_about_the_pointer()
     {
         await using var page = await OpenAsync();
@@ -62,7 +62,7 @@ public partial class MapTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Two_fingers_zoom_and_one_moves_without_picking_anything()
     {
         await using var page = await OpenAsync(isTouch: true);

@@ -9,7 +9,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class ModuleTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_bearing_scale_crosses_north_and_reaches_a_little_beyond_its_span() => Same(
         [100, 250, 400, 50, 5, 345],
         await NumbersAsync(
@@ -19,7 +19,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return [scale.toPx(350), scale.toPx(5), scale.toPx(20), scale.toPx(345), scale.toDeg(250), scale.toDeg(50)];
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Time_scales_turn_back_and_ticks_fall_on_multiples() => Same(
         [240, 450, 600, 250, 255, 260, -5, 0, 5, 5],
         await NumbersAsync(
@@ -29,7 +29,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return [scale.toPx(450), scale.toS(240), scale.toS(480), ...multiples(248, 262, 5), ...multiples(-5, 5, 5), stepFor(74, 20, [1, 2, 5, 10])];
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Distances_come_out_as_the_service_puts_them_in()
     {
         // 0 is sky; n stands for 10 m × exp(n / 6000).
@@ -41,7 +41,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(10 * Math.Exp(65535 / 6000.0), numbers[3], 0.1);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Stretches_have_in_common_what_both_cover() => Same(
         [2, 3, 8, 9, 9.5, 10],
         await NumbersAsync(
@@ -50,7 +50,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return common(stretchesOf([0, 3, 8, 10]), stretchesOf([2, 9, 9.5, 12])).flatMap(s => [s.startS, s.endS]);
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Clocks_show_local_time_on_both_sides_of_a_change_and_the_sun_s_without_a_zone() => Assert.Equal(
         ["01:59:59", "03:00:00", "01:59", "11:00:00"],
         await AskAsync<string[]>(
@@ -61,7 +61,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return [zurich.hms(change - 1000), zurich.hms(change), zurich.hm(change - 1), localClock(null, -15).hms(Date.parse('2026-03-29T12:00:00Z'))];
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_frame_bulges_as_a_straight_line_camera_sees_it()
     {
         // A level frame of 40° × 30°: its upper edge is the curve tan φ = tan 15° · cos Δ, its sides stand at ±20°.
@@ -75,7 +75,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(-15, altitudes.Min(), 1e-9);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task What_is_typed_becomes_what_a_plan_has() => Assert.Equal(
         """[null,12.5,-3,"long","2026-10-20",{"a":1,"b":{"c":2}},{"b":{"c":2}}]""",
         (await AskAsync<JsonElement>(
@@ -86,7 +86,7 @@ public class ModuleTests(Service service, Chromium chromium)
               withValue({ a: 1 }, 'b.c', 2), withValue(null, 'b.c', 2)];
             """)).GetRawText());
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [InlineData(0.9, 0)]
     [InlineData(0.5, 1)]
     public async Task The_page_judges_a_start_as_the_engine_does(double columnsLit, int repeats)
@@ -117,7 +117,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(1, missing[6]);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_page_finds_the_same_first_problem_as_the_engine()
     {
         var plan = MadeValley.Plan();
@@ -139,7 +139,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(expected["problem"]!.GetValue<string>(), found.GetProperty("problem").GetString());
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_picture_is_lit_where_its_patches_are_and_ground_faces_the_eye()
     {
         var answer = await service.PostPlanAsync(MadeValley.Plan(), "?pictures=true").JsonAsync();
@@ -171,7 +171,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.InRange(found[3], 0, 0.01);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_place_is_in_sight_or_behind_the_ground_that_hides_it_or_out_of_the_span()
     {
         var answer = await service.PostPlanAsync(MadeValley.Plan(), "?pictures=true").JsonAsync();
@@ -193,7 +193,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(JsonValueKind.Null, found[3].ValueKind);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Direct_light_has_the_hue_of_its_chromaticity_and_keeps_its_brightness()
     {
         // CIE 1931: the white point D65 is (0.3127, 0.3290) and grey in sRGB; a black body at 2000 K, (0.5267, 0.4133), is orange.
@@ -208,7 +208,7 @@ public class ModuleTests(Service service, Chromium chromium)
         Assert.Equal(200, (0.3 * found[3]) + (0.59 * found[4]) + (0.11 * found[5]), 1e-6);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_top_of_a_deck_is_told_from_ground_above_it() => Same(
         [1, 0, 1],
         await NumbersAsync(
@@ -221,7 +221,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return [isDeck(20000, toHeight(1500)), isDeck(20000, toHeight(1560)), !deckTest(null, 2000, 0.13, 0.05)(20000, -5)].map(Number);
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_link_holds_the_whole_state_and_what_is_none_is_refused() => Assert.Equal(
         """[{"startS":31.5,"minute":7,"plan":{"date":"2026-10-20","note":"an even ridge"}},true,null,null]""",
         (await AskAsync<JsonElement>(
@@ -231,7 +231,7 @@ public class ModuleTests(Service service, Chromium chromium)
             return [await stateOf(link), /^[\w-]+$/.test(link), await stateOf('nonsense'), await stateOf('')];
             """)).GetRawText());
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task History_goes_back_and_forth_and_forgets_what_was_undone_when_something_new_is_done() => Assert.Equal(
         "[1,2,true,false,3,false]",
         (await AskAsync<JsonElement>(
@@ -245,19 +245,19 @@ public class ModuleTests(Service service, Chromium chromium)
             return [...found, states.now, states.canRedo];
             """)).GetRawText());
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Lengths_are_said_in_the_units_chosen_also_within_sentences_of_the_service() => Assert.Equal(
-        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up over 3000 ft, 98 ft of it, for 12 min with the 135 mm lens."],
+        ["850 m", "12.3 km", "339 cm", "2789 ft", "7.6 mi", "133.5 in", "Cloud 7.5 mi off, 1640 ft up over 3000 ft, 98 ft of it, for 12 min with the 135 mm lens.", "A layer from 2295 to 2420 ft."],
         await AskAsync<string[]>(
             """
             const say = await import('/think/say.js');
             const three = () => [say.distance(850), say.distance(12300), say.centimetres(3390)];
             const metric = three();
             say.setUnits('imperial');
-            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.')];
+            return [...metric, say.height(850), ...three().slice(1), say.sentence('Cloud 12.0 km off, 500 m up over 914 m, 30 m of it, for 12 min with the 135 mm lens.'), say.sentence('A layer from 700 to 737 m.')];
             """));
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_clock_shows_the_second_that_answers_give_in_local_time()
     {
         var zone = DateTimeZoneProviders.Tzdb["Europe/Zurich"];

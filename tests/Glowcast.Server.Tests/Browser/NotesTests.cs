@@ -7,7 +7,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class NotesTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_window_says_by_how_much_first_and_last_light_were_off_here_and_at_all_lookouts_as_the_service_reckons_it()
     {
         await using var data = new DataOfATest();
@@ -24,7 +24,7 @@ public class NotesTests(Service service, Chromium chromium)
             await SaidAsync(forecast));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Notes_of_this_lookout_alone_are_said_once_and_without_any_there_is_no_such_line()
     {
         await using var data = new DataOfATest();

@@ -8,7 +8,7 @@ public class PageTests(Service service, Chromium chromium)
 {
     private Uri Address => service.Client.BaseAddress!;
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Headings_are_of_one_face_and_the_way_to_the_other_page_stands_with_what_else_the_head_offers()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!, 1440);
@@ -21,7 +21,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Equal([face], await page.Tab.EvaluateExpressionAsync<string[]>(faces));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task It_shows_the_ridge_the_light_and_the_set_of_the_demo_and_asks_nobody_else()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -43,7 +43,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.All(page.Asked, address => Assert.Equal(Address.Host, address.Host));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_picture_follows_the_minute_by_slider_keyboard_and_chart()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -68,7 +68,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_start_that_is_too_late_marks_the_exposures_that_miss_their_light()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -85,7 +85,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Contains("the sun has reached the valley", await page.TextAsync("#stair-text"), StringComparison.Ordinal);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Changing_the_plan_works_it_out_anew_and_faults_stand_beside_their_fields()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -108,7 +108,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Equal("", await page.TextAsync("#plan-lens-focalLengthMm-fault"));
     }
 
-    [Theory(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [TheoryNeeds<Chromium>]
     [InlineData(390, 844)]
     [InlineData(1024, 768)]
     [InlineData(1440, 900)]
@@ -119,7 +119,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Equal(0, await page.Tab.EvaluateExpressionAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_set_that_is_too_long_says_what_would_help_and_which_frame_breaks_it()
     {
         await using var other = await Service.StartWithAsync(MadeValley.PlanTooLong());
@@ -131,7 +131,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.NotEqual(0, await page.CountAsync("#remedies li"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_day_without_light_and_a_plan_with_faults_are_readable_text()
     {
         var dark = MadeValley.Plan();
@@ -156,7 +156,7 @@ public class PageTests(Service service, Chromium chromium)
         Assert.Contains("elsewhere.hgt", await second.Tab.EvaluateExpressionAsync<string>("document.getElementById('plan-text').value"), StringComparison.Ordinal);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Without_a_demo_a_plan_can_be_written()
     {
         await using var bare = await Service.StartWithAsync(null);

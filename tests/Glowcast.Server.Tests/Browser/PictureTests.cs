@@ -8,7 +8,7 @@ public class PictureTests(Service service, Chromium chromium)
 {
     private const double PersonMm = 1750;
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Another_minute_is_painted_without_asking_the_service()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -22,7 +22,7 @@ public class PictureTests(Service service, Chromium chromium)
             address.AbsolutePath.StartsWith("/api/", StringComparison.Ordinal) && !address.AbsolutePath.EndsWith("/hillshade", StringComparison.Ordinal));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Frames_of_one_set_and_the_clean_rectangle_are_laid_over_the_picture_when_asked_for()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -38,7 +38,7 @@ public class PictureTests(Service service, Chromium chromium)
         Assert.Equal(degrees, shown, 0.02);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_print_hangs_on_the_wall_at_one_scale_with_the_person_beside_it_at_every_resolution()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);

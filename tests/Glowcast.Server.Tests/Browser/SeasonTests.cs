@@ -4,7 +4,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class SeasonTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task The_season_offers_days_with_reasons_and_one_that_is_picked_moves_everything()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -35,7 +35,7 @@ public class SeasonTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_long_search_tells_how_far_it_is_and_stops_when_told_to()
     {
         await using var data = new DataOfATest();

@@ -4,7 +4,7 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class StairTests(Service service, Chromium chromium)
 {
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Dragging_the_stair_past_the_light_changes_the_verdict_and_undo_brings_it_back()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -25,7 +25,7 @@ public class StairTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_finger_drags_the_stair_of_the_enlarged_set()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!, 390, 844, isTouch: true);
@@ -35,7 +35,7 @@ public class StairTests(Service service, Chromium chromium)
         Assert.NotEqual(before, await page.TextAsync("#start-text"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Pulling_an_end_of_the_span_or_turning_it_by_keys_works_out_the_narrower_one()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -53,7 +53,7 @@ public class StairTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_remedy_is_tried_by_one_click_and_undone_by_another()
     {
         await using var other = await Service.StartWithAsync(MadeValley.PlanTooLong());

@@ -6,15 +6,9 @@ namespace Glowcast.Server.Tests.Browser;
 [Trait("Category", "Browser")]
 public class TakePageTests(Service service, Chromium chromium, MadeFrames made) : IClassFixture<MadeFrames>
 {
-    public const string Missing = "needs a browser and exiftool";
-
-    public static bool IsPossible => Chromium.IsPresent && MadeFrames.IsPossible;
-
-    public static bool HasAxe => IsPossible && AccessibilityTests.HasAxe;
-
     private Uri Address => new(service.Client.BaseAddress!, "take.html");
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task A_folder_is_sorted_into_sets_with_reasons_and_nothing_else_is_asked()
     {
         await using var page = await SortedAsync();
@@ -26,7 +20,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.All(page.Asked, address => Assert.Equal(Address.Host, address.Host));
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task A_border_moves_by_key_and_by_drag_and_is_held_to_when_sorted_again()
     {
         await using var page = await SortedAsync();
@@ -55,7 +49,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
             "selector => { const box = document.querySelector(selector).getBoundingClientRect(); return [box.x + (box.width / 2), box.y + (box.height / 2)]; }", selector);
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task Frames_are_gone_through_by_key_taken_out_and_made_the_beginning_of_a_set()
     {
         await using var page = await SortedAsync();
@@ -69,7 +63,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Equal("6", await page.Tab.EvaluateExpressionAsync<string>("document.activeElement.dataset.at"));
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task Lists_are_handed_out()
     {
         await using var page = await SortedAsync();
@@ -90,7 +84,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Equal(2, JsonDocument.Parse(lists[2]).RootElement.GetProperty("sets").GetArrayLength());
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task A_plan_that_the_other_page_kept_is_offered_and_its_forecast_compared_with()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -104,7 +98,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task Without_a_plan_there_is_no_forecast_to_ask_for_and_the_page_says_why()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -128,7 +122,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
             "[...new Set(['compare', 'keep'].map(id => document.getElementById(document.getElementById(id).getAttribute('aria-describedby')).textContent))].join()");
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task The_camera_s_clock_is_told_by_its_error_or_by_a_frame_and_faults_stand_beside_the_fields()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -159,7 +153,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Equal("2026-02-14T12:00:00.0Z", JsonDocument.Parse(answer).RootElement.GetProperty("sets")[0].GetProperty("start").GetString());
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task Light_that_was_seen_is_told_by_the_lookout_s_clock()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -186,7 +180,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Contains("First light seen at 07:12:09 local time, Europe/Zurich, 12 s before the forecast.", await page.TextAsync("#sorted"), StringComparison.Ordinal);
     }
 
-    [Fact(SkipUnless = nameof(IsPossible), Skip = Missing)]
+    [FactNeeds<BrowserAndFrames>]
     public async Task What_the_service_refuses_is_said()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, Address);
@@ -198,7 +192,7 @@ public class TakePageTests(Service service, Chromium chromium, MadeFrames made) 
         Assert.Contains("There are no pictures in it", await page.TextAsync("#problem"), StringComparison.Ordinal);
     }
 
-    [Theory(SkipUnless = nameof(HasAxe), Skip = AccessibilityTests.Missing)]
+    [TheoryNeeds<AxeAndFrames>]
     [InlineData(1440, "light")]
     [InlineData(1440, "dark")]
     [InlineData(390, "light")]

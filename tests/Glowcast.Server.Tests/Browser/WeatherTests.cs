@@ -24,7 +24,7 @@ public class WeatherTests(Service service, Chromium chromium)
 
     private const string Light = "document.querySelector('#light-panel canvas').toDataURL()";
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_sounding_that_is_dropped_lays_its_sea_of_cloud_into_picture_and_chart_with_reasons_until_it_is_left_out()
     {
         await using var data = new DataOfATest();
@@ -49,7 +49,7 @@ public class WeatherTests(Service service, Chromium chromium)
         Assert.Empty(page.Complaints);
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_text_that_is_no_sounding_is_refused_with_what_would_be_right_and_nothing_changes()
     {
         await using var data = new DataOfATest();
@@ -66,7 +66,7 @@ public class WeatherTests(Service service, Chromium chromium)
         Assert.True(await page.Tab.EvaluateExpressionAsync<bool>("document.getElementById('problem').hidden"));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_typed_deck_lies_in_the_picture_as_a_bright_sea_and_in_the_chart()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
@@ -80,7 +80,7 @@ public class WeatherTests(Service service, Chromium chromium)
         Assert.NotEqual(chart, await page.Tab.EvaluateExpressionAsync<string>(Light));
     }
 
-    [Fact(SkipUnless = nameof(Chromium.IsPresent), SkipType = typeof(Chromium), Skip = Chromium.Missing)]
+    [FactNeeds<Chromium>]
     public async Task A_typed_visibility_hides_the_ridge_in_haze()
     {
         await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);

@@ -30,6 +30,10 @@ public sealed class TokenTests : IAsyncDisposable
     [InlineData("Bearer {0}", HttpStatusCode.OK)]
     [InlineData("bearer {0}", HttpStatusCode.OK)]
     [InlineData("Basic {1}", HttpStatusCode.OK)]
+    [InlineData("Basic {2}", HttpStatusCode.OK)]
+    [InlineData("Basic {3}", HttpStatusCode.OK)]
+    [InlineData("Basic {4}", HttpStatusCode.Unauthorized)]
+    [InlineData("Basic {5}", HttpStatusCode.Unauthorized)]
     [InlineData("Bearer {0}x", HttpStatusCode.Unauthorized)]
     [InlineData("Bearer", HttpStatusCode.Unauthorized)]
     [InlineData("Basic {0}", HttpStatusCode.Unauthorized)]
@@ -38,9 +42,9 @@ public sealed class TokenTests : IAsyncDisposable
     {
         using var client = await StartAsync();
         var token = Assert.Single(shown);
-        var basic = Convert.ToBase64String(Encoding.UTF8.GetBytes($"anybody:{token}"));
+        string[] credentials = [$"anybody:{token}", $":{token}", token, $"{token}:anything", $"anybody:{token}:more"];
         using var response = await client.SendJsonAsync(
-            HttpMethod.Get, "/api/grids", null, ("Authorization", string.Format(System.Globalization.CultureInfo.InvariantCulture, header, token, basic)));
+            HttpMethod.Get, "/api/grids", null, ("Authorization", string.Format(System.Globalization.CultureInfo.InvariantCulture, header, [token, .. credentials.Select(pair => Convert.ToBase64String(Encoding.UTF8.GetBytes(pair)))])));
         Assert.Equal(expected, response.StatusCode);
     }
 

@@ -62,12 +62,31 @@ public class FullDiskTests
             Assert.Equal(HttpStatusCode.InsufficientStorage, last);
             Assert.Equal(number - 1, (await client.SendJsonAsync(HttpMethod.Get, "/api/plans").JsonAsync()).AsArray().Count);
             await client.SendJsonAsync(HttpMethod.Get, $"/api/grids/{kept["id"]}").JsonAsync();
+
+            // Not a byte is left, and yet room can be made.
+            FillUp(Path.Combine(data.Folder, "others"));
+            using (var deleted = await client.SendJsonAsync(HttpMethod.Delete, "/api/plans/plan-0")) Assert.Equal(HttpStatusCode.NoContent, deleted.StatusCode);
+            using (var deleted = await client.SendJsonAsync(HttpMethod.Delete, $"/api/grids/{kept["id"]}")) Assert.Equal(HttpStatusCode.NoContent, deleted.StatusCode);
+            Assert.Empty(data.GridFiles);
             await data.StopAsync();
         }
         finally
         {
             await data.StopAsync();
             Run("umount", data.Folder);
+        }
+    }
+
+    private static void FillUp(string path)
+    {
+        using var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, 0);
+        try
+        {
+            for (var bytes = 1 << 16; ; ) file.Write(new byte[bytes]);
+        }
+        catch (IOException)
+        {
+            // Full.
         }
     }
 

@@ -24,20 +24,6 @@ public class KeepingTests
     }
 
     [Fact]
-    public async Task What_a_service_left_half_done_is_tidied_away()
-    {
-        await using var data = new DataOfATest();
-        using (await data.StartAsync()) await data.StopAsync();
-        await File.WriteAllTextAsync(Path.Combine(data.Folder, "incoming", "half"), "ncols", TestContext.Current.CancellationToken);
-        await File.WriteAllTextAsync(Path.Combine(data.Folder, "grids", "nobodys"), "ncols", TestContext.Current.CancellationToken);
-
-        using var again = await data.StartAsync();
-
-        Assert.Empty(data.HalfFiles);
-        Assert.Empty(data.GridFiles);
-    }
-
-    [Fact]
     public async Task One_folder_serves_one_service()
     {
         await using var data = new DataOfATest();

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;

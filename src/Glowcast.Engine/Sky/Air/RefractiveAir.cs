@@ -12,7 +12,7 @@ internal sealed class RefractiveAir(double wavelengthUm)
         var geopotentialM = StandardAtmosphere.GeopotentialM(heightM);
         var temperatureK = layer.TemperatureK(geopotentialM);
         var excess = refractivityKPerHPa * layer.PressureHPa(geopotentialM) / temperatureK;
-        var relativeSlope = -(StandardAtmosphere.HydrostaticKPerM + layer.LapseKPerM) / temperatureK;
+        var relativeSlope = -(AtmosphereLayer.HydrostaticKPerM + layer.LapseKPerM) / temperatureK;
         return (excess, excess * relativeSlope * StandardAtmosphere.GeopotentialSlope(heightM));
     }
 

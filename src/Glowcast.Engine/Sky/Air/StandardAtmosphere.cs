@@ -6,9 +6,6 @@ namespace Glowcast.Engine.Sky;
 /// (86 km); the lowest layer is carried on below sea level.</summary>
 internal static class StandardAtmosphere
 {
-    /// <summary>g₀·M/R* of the 1976 standard [K/m].</summary>
-    internal const double HydrostaticKPerM = 9.80665 * 0.0289644 / 8.31432;
-
     internal const double SeaLevelPressureHPa = 1013.25;
 
     /// <summary>The radius that turns geometric into geopotential height in the 1976 standard.</summary>

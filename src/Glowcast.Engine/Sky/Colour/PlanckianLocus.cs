@@ -6,7 +6,7 @@ namespace Glowcast.Engine.Sky;
 /// <summary>The colours of Planckian radiators, c₂ = 0.01438777 m·K, and the one nearest to a given colour.</summary>
 /// <remarks>Searched by distance in CIE 1960 u, v over reciprocal temperature, so that it does not fail for very red
 /// light as the published cubic formulas do.</remarks>
-internal static class PlanckianLocus
+public static class PlanckianLocus
 {
     private const double SecondRadiationNmK = 1.438776877e7;
     private const double MiredPerInverseK = 1e6;
@@ -20,10 +20,22 @@ internal static class PlanckianLocus
 
     private static readonly CubicSpline V = CubicSpline.InterpolateNaturalSorted(Mireds, [.. Colours.Select(colour => colour.V)]);
 
-    public static Chromaticity At(double temperatureK) =>
+    extension(Chromaticity colour)
+    {
+        /// <summary>The nearest Planckian radiator, or null where that lies outside 600–50 000 K.</summary>
+        public ColourTemperature? Correlated() => NearestTo(colour);
+
+        /// <summary>The colour of a Planckian radiator.</summary>
+        /// <exception cref="ArgumentOutOfRangeException">Outside 400–100 000 K.</exception>
+        public static Chromaticity OfPlanckian(double temperatureK) => temperatureK is >= 400 and <= 100_000
+            ? At(temperatureK)
+            : throw new ArgumentOutOfRangeException(nameof(temperatureK), temperatureK, "Must lie between 400 and 100 000 K.");
+    }
+
+    private static Chromaticity At(double temperatureK) =>
         VisibleSpectrum.Weigh(VisibleSpectrum.Sample(nm => Planck(nm, temperatureK))).Chromaticity;
 
-    public static ColourTemperature? NearestTo(Chromaticity colour)
+    private static ColourTemperature? NearestTo(Chromaticity colour)
     {
         var nearest = Enumerable.Range(0, Mireds.Length).MinBy(i => Distance(colour, Colours[i].U, Colours[i].V));
         if (nearest == 0 || nearest == Mireds.Length - 1) return null;

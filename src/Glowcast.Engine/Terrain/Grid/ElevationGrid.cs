@@ -33,7 +33,7 @@ public sealed class ElevationGrid
         floorM = float.NegativeInfinity;
         raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
-        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(this));
+        crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(posts.Rows, posts.Columns, Row));
         Relief = Relief.Of(heights);
     }
 

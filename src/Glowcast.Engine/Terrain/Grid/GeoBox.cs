@@ -10,13 +10,13 @@ internal readonly record struct GeoBox(double NorthDeg, double SouthDeg, double 
     // The rim bends a little between its points; no ground of ours is so near to the rim's bulge that this matters.
     private const double MarginDeg = 0.1;
 
-    public static GeoBox Around(GridPosts posts)
+    /// <param name="rim">Points all the way round, as <see cref="Rim"/> has them.</param>
+    public static GeoBox Around(GeoPoint centre, IEnumerable<GeoPoint> rim)
     {
-        var middle = posts.Centre.LongitudeDeg;
+        var middle = centre.LongitudeDeg;
         var (north, south, west, east) = (-90.0, 90.0, 0.0, 0.0);
-        foreach (var (x, y) in Rim(posts))
+        foreach (var point in rim)
         {
-            var point = posts.ToPoint(x, y);
             var aside = Math.IEEERemainder(point.LongitudeDeg - middle, 360);
             (north, south) = (Math.Max(north, point.LatitudeDeg), Math.Min(south, point.LatitudeDeg));
             (west, east) = (Math.Min(west, aside), Math.Max(east, aside));
@@ -25,9 +25,9 @@ internal readonly record struct GeoBox(double NorthDeg, double SouthDeg, double 
     }
 
     /// <summary>Cells on the outermost posts, all the way round.</summary>
-    public static IEnumerable<(double X, double Y)> Rim(GridPosts posts)
+    public static IEnumerable<(double X, double Y)> Rim(int rows, int columns)
     {
-        var (right, bottom) = (posts.Columns - 1.0, posts.Rows - 1.0);
+        var (right, bottom) = (columns - 1.0, rows - 1.0);
         for (var i = 0; i < PointsAside; i++)
         {
             var t = (double)i / PointsAside;

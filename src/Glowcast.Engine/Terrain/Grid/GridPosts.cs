@@ -72,7 +72,7 @@ public sealed record GridPosts
         Projection = projection;
         CellSize = Length.FromMetres(rowStepM);
         MustReturn();
-        bounds = GeoBox.Around(this);
+        bounds = GeoBox.Around(Centre, Rim().Select(cell => ToPoint(cell.X, cell.Y)));
     }
 
     public int Rows { get; }
@@ -164,6 +164,9 @@ public sealed record GridPosts
     /// <summary>Whether a point lies in the net or not far from it.</summary>
     internal bool IsNear(GeoPoint point) => bounds.IsNear(point);
 
+    /// <inheritdoc cref="GeoBox.Rim"/>
+    internal IEnumerable<(double X, double Y)> Rim() => GeoBox.Rim(Rows, Columns);
+
     /// <summary>The same net, of another extent.</summary>
     /// <param name="left">Columns added in the west; fewer where negative.</param>
     /// <param name="top">Rows added in the north; fewer where negative.</param>
@@ -183,7 +186,7 @@ public sealed record GridPosts
 
     private void MustReturn()
     {
-        foreach (var (x, y) in GeoBox.Rim(this))
+        foreach (var (x, y) in Rim())
         {
             var (latitude, longitude) = Projection!.FromPlane(Left + (x * ColumnStep), Top - (y * RowStep));
             var (backX, backY) = Math.Abs(latitude) <= 90 && double.IsFinite(longitude) ? ProjectedCells(latitude, longitude) : (double.NaN, double.NaN);

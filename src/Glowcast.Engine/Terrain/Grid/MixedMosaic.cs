@@ -37,7 +37,7 @@ internal static class MixedMosaic
     {
         var finest = sorted[0];
         var corners = sorted[1..]
-            .SelectMany(posts => GeoBox.Rim(posts).Select(cell => finest.CellsNear(posts.ToPoint(cell.X, cell.Y))))
+            .SelectMany(posts => posts.Rim().Select(cell => finest.CellsNear(posts.ToPoint(cell.X, cell.Y))))
             .Append((X: 0, Y: 0)).Append((X: finest.Columns - 1, Y: finest.Rows - 1)).ToList();
         var (left, top) = (Math.Ceiling(corners.Min(cell => cell.X) - Slack), Math.Ceiling(corners.Min(cell => cell.Y) - Slack));
         var (right, bottom) = (Math.Floor(corners.Max(cell => cell.X) + Slack), Math.Floor(corners.Max(cell => cell.Y) + Slack));
@@ -50,7 +50,7 @@ internal static class MixedMosaic
         // The rim of the posts bends between the points that are looked at.
         const int Margin = 8;
         var whole = net.Around();
-        var corners = GeoBox.Rim(posts).Select(cell => whole.CellsNear(posts.ToPoint(cell.X, cell.Y))).ToList();
+        var corners = posts.Rim().Select(cell => whole.CellsNear(posts.ToPoint(cell.X, cell.Y))).ToList();
         var (left, right) = Reach(corners.Min(cell => cell.X), corners.Max(cell => cell.X), whole.Columns);
         var (top, bottom) = Reach(corners.Min(cell => cell.Y), corners.Max(cell => cell.Y), whole.Rows);
         if (right - left < 1 || bottom - top < 1) return null;

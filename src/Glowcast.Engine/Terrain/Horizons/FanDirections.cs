@@ -34,7 +34,7 @@ internal sealed class FanDirections(IReadOnlyList<Azimuth> azimuths, IReadOnlyLi
     /// <summary>All of them, eight or fewer together that step along one axis of a grid.</summary>
     public IReadOnlyList<FanPacket> Packets(GridPosts posts)
     {
-        var axes = azimuths.Select(azimuth => SweepAxes.For(posts, azimuth)).ToArray();
+        var axes = azimuths.Select(azimuth => RayAxes.For(posts, azimuth)).ToArray();
         var packets = new List<FanPacket>();
         for (var first = 0; first < Count;)
         {
@@ -57,4 +57,4 @@ internal sealed class FanDirections(IReadOnlyList<Azimuth> azimuths, IReadOnlyLi
 /// <summary>At most eight directions that step along one axis; where there are fewer the last one stands for the rest.</summary>
 /// <param name="Floor">Tangents no greater than these are of no interest.</param>
 /// <param name="Ceiling">One above its ceiling is answer enough.</param>
-internal sealed record FanPacket(int First, int Count, SweepAxes Axes, Vector256<float> Floor, Vector256<float> Ceiling);
+internal sealed record FanPacket(int First, int Count, RayAxes Axes, Vector256<float> Floor, Vector256<float> Ceiling);

@@ -7,7 +7,7 @@ internal readonly struct FanEyes
 {
     /// <param name="cells">At most eight, inside the grid; where there are fewer the last one stands for the rest.</param>
     /// <param name="heightsM">Of the eyes.</param>
-    public FanEyes(SweepAxes axes, ReadOnlySpan<Cell> cells, ReadOnlySpan<float> heightsM)
+    public FanEyes(RayAxes axes, ReadOnlySpan<Cell> cells, ReadOnlySpan<float> heightsM)
     {
         (Forward, Major) = (axes.Forward, (int)axes.MajorOf(cells[0]));
         Span<float> ahead = stackalloc float[Vector256<float>.Count];
@@ -27,7 +27,7 @@ internal readonly struct FanEyes
     }
 
     /// <summary>All eight in one place.</summary>
-    public FanEyes(SweepAxes axes, Cell cell, float heightM)
+    public FanEyes(RayAxes axes, Cell cell, float heightM)
     {
         var (along, across) = (axes.MajorOf(cell), axes.MinorOf(cell));
         (Forward, Major) = (axes.Forward, (int)along);

@@ -57,9 +57,16 @@ internal readonly unsafe struct FanSquares
     private readonly float floorM;
 
     public FanSquares(MaximumPyramid maxima, int level, bool byRows, float floorM)
+        : this(maxima.AddressOf(level), maxima.SquaresOf(level), level, byRows, floorM)
     {
-        var (down, across) = maxima.SquaresOf(level);
-        this.maxima = maxima.AddressOf(level);
+    }
+
+    /// <param name="maxima">Of the squares, row-major, held in place as long as this is used.</param>
+    /// <param name="squares">How many there are from north to south and from west to east.</param>
+    public FanSquares(float* maxima, (int Down, int Across) squares, int level, bool byRows, float floorM)
+    {
+        var (down, across) = squares;
+        this.maxima = maxima;
         (this.level, this.floorM) = (level, floorM);
         (majors, lastMinor, majorStride, minorStride) = byRows ? (down, across - 1, across, 1) : (across, down - 1, 1, across);
     }

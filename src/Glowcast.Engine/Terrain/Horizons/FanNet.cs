@@ -26,11 +26,11 @@ internal sealed class FanNet
 
     private RayWays? Ways(FanPacket packet, Cell knot)
     {
-        var paths = new SweepPath[packet.Count];
+        var paths = new RayWay[packet.Count];
         var steps = packet.Axes.Majors - 1;
         for (var i = 0; i < paths.Length; i++)
         {
-            if (SweepPath.Of(posts, packet.Axes, directions[packet.First + i], knot, steps) is not { } path) return null;
+            if (RayWay.Of(posts, packet.Axes, directions[packet.First + i], knot, steps) is not { } path) return null;
             paths[i] = path;
         }
         return new RayWays(paths, steps, posts.CellSize.Metres);

@@ -281,7 +281,7 @@ internal sealed unsafe class FanRays
         var below = eyeM - Vector256.Create(heightM);
         var tangentM = Vector256.Sqrt(Vector256.MaxNative(below, Vector256<float>.Zero) / drop);
         var metres = Vector256.MaxNative(Vector256.MaxNative(ways.MetresAfter(stepsToEdge), nearestM), tangentM);
-        return (SweepTangent.Of(-below / metres, metres * drop), metres);
+        return (RayTangent.Of(-below / metres, metres * drop), metres);
     }
 
     /// <param name="near">The posts of the cell on the step's first line.</param>
@@ -307,8 +307,8 @@ internal sealed unsafe class FanRays
     private Vector256<float> OnWay(Vector256<float> t, in Parabola over, in Step step, Vector256<int> isInside, Vector256<float> best)
     {
         var metres = step.Metres0 + (t * (step.Metres1 - step.Metres0));
-        var tangent = SweepTangent.Of((over.A + (t * (over.B + (t * over.C)))) / metres, metres * drop);
-        return SweepTangent.Greater(best, Masked(tangent, isInside));
+        var tangent = RayTangent.Of((over.A + (t * (over.B + (t * over.C)))) / metres, metres * drop);
+        return RayTangent.Greater(best, Masked(tangent, isInside));
     }
 
     /// <summary>Where the tangent is greatest: in metres of distance s it is A/s + B + (C − drop)·s, so at s = √(A/(C − drop)) where both are
@@ -341,7 +341,7 @@ internal sealed unsafe class FanRays
     private Vector256<float> Line(in FanCrossing crossing) => Counting(Tangent(crossing.HeightM, crossing.Metres), crossing.Metres, crossing.IsInside);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector256<float> Tangent(Vector256<float> heightM, Vector256<float> metres) => SweepTangent.Of((heightM - eyeM) / metres, metres * drop);
+    private Vector256<float> Tangent(Vector256<float> heightM, Vector256<float> metres) => RayTangent.Of((heightM - eyeM) / metres, metres * drop);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<float> Counting(Vector256<float> tangent, Vector256<float> metres, Vector256<int> isInside) =>

@@ -125,9 +125,9 @@ public sealed class HorizonFan
 
     private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
     {
-        if (model.BeyondGrid is { } beyond) best = SweepTangent.Greater(best, rays.Beyond((float)beyond.Metres).Tangent);
+        if (model.BeyondGrid is { } beyond) best = RayTangent.Greater(best, rays.Beyond((float)beyond.Metres).Tangent);
         var isFound = Vector256.GreaterThan(best, packet.Floor);
-        var angle = Vector256.ConditionalSelect(isFound, SweepTangent.Angle(best), Vector256.Create(float.NaN));
+        var angle = Vector256.ConditionalSelect(isFound, RayTangent.Angle(best), Vector256.Create(float.NaN));
         for (var i = 0; i < horizonRad.Length; i++) horizonRad[i] = angle[i];
     }
 }

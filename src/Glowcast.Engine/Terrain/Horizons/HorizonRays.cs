@@ -104,7 +104,7 @@ internal sealed class HorizonRays(RayGround ground, FanBlock block, KnotMesh<Way
 
     private float NearestM => (float)ground.Grid.Posts.CellSize.Metres;
 
-    private void Find(FanRays rays, SweepAxes axes, ReadOnlySpan<int> together, ReadOnlySpan<RayAsked> asked, Span<RayFound> found)
+    private void Find(FanRays rays, RayAxes axes, ReadOnlySpan<int> together, ReadOnlySpan<RayAsked> asked, Span<RayFound> found)
     {
         Span<Cell> cells = stackalloc Cell[Lanes];
         Span<float> heightsM = stackalloc float[Lanes];
@@ -143,7 +143,7 @@ internal sealed class HorizonRays(RayGround ground, FanBlock block, KnotMesh<Way
             (best, metres) = (Vector256.ConditionalSelect(isHigher, tangent, best), Vector256.ConditionalSelect(isHigher, distanceM, metres));
             isBeyond = isHigher.AsInt32();
         }
-        var (isFound, angle) = (Vector256.GreaterThan(best, floor).AsInt32(), SweepTangent.Angle(best));
+        var (isFound, angle) = (Vector256.GreaterThan(best, floor).AsInt32(), RayTangent.Angle(best));
         for (var lane = 0; lane < together.Length; lane++)
             found[together[lane]] = isFound[lane] != 0 ? new RayFound(angle[lane], metres[lane], isBeyond[lane] != 0) : RayFound.None;
     }

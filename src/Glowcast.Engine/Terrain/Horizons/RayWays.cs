@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics;
 namespace Glowcast.Engine.Terrain;
 
 /// <summary>The ways of eight rays over a grid, as cubics of the steps made along the major axis that they share
-/// (<see cref="SweepPath"/>).</summary>
+/// (<see cref="RayWay"/>).</summary>
 internal readonly struct RayWays
 {
     private readonly Vector256<float> a1;
@@ -17,7 +17,7 @@ internal readonly struct RayWays
     /// <param name="paths">At most eight; where there are fewer the last one stands for the rest.</param>
     /// <param name="steps">How far they are used.</param>
     /// <param name="nearestM">From how far on.</param>
-    public RayWays(ReadOnlySpan<SweepPath> paths, double steps, double nearestM)
+    public RayWays(ReadOnlySpan<RayWay> paths, double steps, double nearestM)
     {
         NearestSteps = float.PositiveInfinity;
         Span<float> lanes = stackalloc float[Vector256<float>.Count];
@@ -109,7 +109,7 @@ internal readonly struct RayWays
         return Vector256.ConditionalSelect(isAhead, k, Vector256.Create(float.PositiveInfinity));
     }
 
-    private static Vector256<float> Lanes(ReadOnlySpan<SweepPath> paths, Span<float> lanes, Func<SweepPath, double> coefficient)
+    private static Vector256<float> Lanes(ReadOnlySpan<RayWay> paths, Span<float> lanes, Func<RayWay, double> coefficient)
     {
         for (var i = 0; i < lanes.Length; i++) lanes[i] = (float)coefficient(paths[Math.Min(i, paths.Length - 1)]);
         return Vector256.Create<float>(lanes);

@@ -42,12 +42,12 @@ internal sealed class WaySectors
     private readonly List<(int Degree, int Sector)> nodes = [];
     private readonly int[] nodeOf = new int[Degrees];
     private readonly int[] sectorOf = new int[Degrees];
-    private readonly List<SweepAxes> axes = [];
+    private readonly List<RayAxes> axes = [];
 
     public WaySectors(GridPosts posts)
     {
         this.posts = posts;
-        var all = Enumerable.Range(0, Degrees).Select(degree => SweepAxes.For(posts, Azimuth.FromDegrees(degree))).ToList();
+        var all = Enumerable.Range(0, Degrees).Select(degree => RayAxes.For(posts, Azimuth.FromDegrees(degree))).ToList();
         // From where one of them begins.
         var start = Enumerable.Range(0, Degrees).First(degree => all[degree] != all[(degree + Degrees - 1) % Degrees]);
         for (var i = 0; i < Degrees;)
@@ -69,7 +69,7 @@ internal sealed class WaySectors
     public int Count => nodes.Count;
 
     /// <summary>By which axes rays may step.</summary>
-    public IReadOnlyList<SweepAxes> Axes => axes;
+    public IReadOnlyList<RayAxes> Axes => axes;
 
     /// <summary>The sector of an azimuth, its node, and how far from there to the next one it is.</summary>
     public (int Sector, int Node, float Share) Of(double azimuthRad)
@@ -85,7 +85,7 @@ internal sealed class WaySectors
     {
         var (degree, sector) = nodes[node];
         var steps = axes[sector].Majors - 1;
-        if (SweepPath.Of(posts, axes[sector], Azimuth.FromDegrees(degree), from, steps) is not { } path) return Vector256.Create(float.NaN);
+        if (RayWay.Of(posts, axes[sector], Azimuth.FromDegrees(degree), from, steps) is not { } path) return Vector256.Create(float.NaN);
         return Vector256.Create(
             (float)path.Aside.C1, (float)path.Aside.C2, (float)path.Aside.C3, (float)path.Metres.C1, (float)path.Metres.C2, (float)path.Metres.C3,
             (float)path.Bend(steps), (float)path.Steepest(steps));

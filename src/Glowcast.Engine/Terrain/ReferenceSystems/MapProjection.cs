@@ -96,13 +96,6 @@ public sealed record MapProjection
     public override string ToString() => $"{Method} {Numbers} {Spheroid.Name}";
 }
 
-public enum ProjectionMethod
-{
-    TransverseMercator,
-    LambertConformal,
-    Albers,
-}
-
 /// <summary>The ellipsoid that a projection is defined on.</summary>
 public sealed record Spheroid(string Name, double SemiMajorAxisM, double InverseFlattening)
 {

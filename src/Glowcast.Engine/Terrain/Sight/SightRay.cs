@@ -197,14 +197,3 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
 
     private static int Floor(double value) => (int)Math.Floor(value);
 }
-
-/// <summary>The greatest angle of the ground on a ray [rad], and how far it is [m]; NaN where there is none.</summary>
-internal readonly record struct RayMaximum(double AngleRad, double DistanceM)
-{
-    public static readonly RayMaximum None = new(double.NegativeInfinity, double.NaN);
-
-    public bool Found => !double.IsNaN(DistanceM);
-}
-
-/// <summary>A place in a grid: fractional column and row.</summary>
-internal readonly record struct Cell(double X, double Y);

@@ -42,10 +42,17 @@ export const height = (metres, digits = 0) => length(metres, 'm', digits);
 export const centimetres = millimetres => length(millimetres / 10, 'cm', isImperial ? 1 : 0);
 
 /** A sentence of the service with its lengths in the user's units; whole metres become feet by fives, which are no finer. @param {string} text */
-export const sentence = text => (isImperial ? text.replace(/(\d+(?:\.\d+)?) (km|m|cm)\b/g, (_, value, unit) => {
-  const step = unit === 'm' && value >= 100 ? 5 * Imperial.m[0] : Number(value) || 1;
-  return length(step * Math.round(value / step), unit, value.includes('.') ? 1 : 0);
-}) : text);
+export const sentence = text => (isImperial ? text.replace(/(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (km|m|cm)\b/g, (_, low, high, unit) =>
+  (high === undefined ? converted(low, unit) : `${converted(low, unit).split(' ')[0]} to ${converted(high, unit)}`)) : text);
+
+/** @param {string} value of a sentence @param {'m' | 'km' | 'cm'} unit */
+function converted(value, unit) {
+  const step = unit === 'm' && Number(value) >= 100 ? 5 * Imperial.m[0] : Number(value) || 1;
+  return length(step * Math.round(Number(value) / step), unit, value.includes('.') ? 1 : 0);
+}
+
+/** What the service says in both systems of units: the one that the user has chosen. @template T @param {T} metric @param {T} imperial */
+export const inUnits = (metric, imperial) => (isImperial ? imperial ?? metric : metric);
 
 /** @param {number} number of pixels */
 export const pixels = number => Math.floor(number).toLocaleString('en-GB').replaceAll(',', '\u202f');

@@ -159,9 +159,9 @@ export function cloudView({ answer: { cloud } }, onLeaveOut) {
   const { sounding } = cloud;
   const given = cloud.deckTopM === null ? 'No cloud is assumed.' : `A sea of cloud up to ${say.height(cloud.deckTopM)}.`;
   return [
-    html('h3', {}, 'Cloud'), html('p', {}, say.sentence(cloud.sentence ?? given)),
-    sounding && html('p', {}, `Likelihood of a sea of cloud by the sounding: ${sounding.likelihood}. ${say.sentence(sounding.lookout?.sentence ?? '')}`),
-    sounding && html('ul', {}, ...sounding.reasons.map((/** @type {string} */ reason) => html('li', {}, say.sentence(reason)))),
+    html('h3', {}, 'Cloud'), html('p', {}, say.inUnits(cloud.sentence, cloud.sentenceImperial) ?? say.sentence(given)),
+    sounding && html('p', {}, `Likelihood of a sea of cloud by the sounding: ${sounding.likelihood}. ${say.inUnits(sounding.lookout?.sentence, sounding.lookout?.sentenceImperial) ?? ''}`),
+    sounding && html('ul', {}, ...say.inUnits(sounding.reasons, sounding.reasonsImperial).map((/** @type {string} */ reason) => html('li', {}, reason))),
     sounding && button('Leave the sounding out', onLeaveOut),
   ];
 }

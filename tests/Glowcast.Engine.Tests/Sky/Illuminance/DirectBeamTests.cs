@@ -34,7 +34,7 @@ public class DirectBeamTests
 
     // ASTM G173-03: air mass 1.5, haze 0.084 at 500 nm, ozone 0.3438 atm·cm. Between the bands of water vapour and oxygen,
     // which this model leaves out, the worst seen is 1.8 %; the file's beam includes light scattered forward by haze.
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Transmittance_is_that_of_ASTM_G173_between_the_bands()
     {
         double[] banded = [570, 580, 590, 630, 690, 700, 720, 730, 760];
@@ -43,7 +43,7 @@ public class DirectBeamTests
             Assert.InRange(DirectBeam.Transmittance(row[0], new AirColumns(1.5, 1.5, 1.5), haze, 0.3438) / row[3], 0.98, 1.02));
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Brightness_and_colour_are_those_of_ASTM_G173()
     {
         using var summary = JsonDocument.Parse(File.ReadAllText(SharedData.Path("reference/sky/astm_g173_summary.json")));
@@ -54,7 +54,7 @@ public class DirectBeamTests
 
     // SPCTRL2 (Bird & Riordan 1984) at relative air mass 1.48995, 1013 hPa, ozone 0.344 atm·cm, haze 0.1 at 500 nm, α 1.14;
     // outside the bands of water vapour and oxygen. Worst seen 1.8 % (593 nm, a weak water band), else 0.6 %.
-    [Fact(SkipUnless = nameof(SharedData.HasReference), SkipType = typeof(SharedData), Skip = SharedData.NoReference)]
+    [FactNeeds<SharedReference>]
     public void Transmittance_is_that_of_SPCTRL2_between_the_bands()
     {
         double[] banded = [724.4, 762.5];

@@ -4,11 +4,15 @@ using System.Text;
 namespace Glowcast.Engine.Tests.Take;
 
 /// <summary>Writes EXIF with a program that is not ours: exiftool (Debian: libimage-exiftool-perl).</summary>
-internal static class Exiftool
+internal sealed class Exiftool : INeed
 {
-    public const string Missing = "no exiftool on this machine (Debian: libimage-exiftool-perl)";
+    private Exiftool()
+    {
+    }
 
-    public static bool Present { get; } = Runs();
+    public static string Missing => "no exiftool on this machine (Debian: libimage-exiftool-perl)";
+
+    public static bool IsPresent { get; } = Runs();
 
     /// <summary>Writes tags, named as exiftool does (<c>EXIF:ISO=100</c>), into files that are there, all in one run.</summary>
     public static void Write(IEnumerable<(string Path, IEnumerable<string> Tags)> files, string folder)

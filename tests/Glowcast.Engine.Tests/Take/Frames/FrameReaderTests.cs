@@ -9,7 +9,7 @@ public sealed class FrameReaderTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("glowcast-frames-").FullName;
 
-    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [TheoryNeeds<Exiftool>]
     [InlineData("a.jpg")]
     [InlineData("a.tif")]
     [InlineData("a.dng")]
@@ -41,7 +41,7 @@ public sealed class FrameReaderTests : IDisposable
         Assert.Equal((MadePictures.Wide, MadePictures.High), (settings.PixelsWide, settings.PixelsHigh));
     }
 
-    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [TheoryNeeds<Exiftool>]
     [InlineData("EXIF:ShutterSpeedValue#=0.125", 0.125, null)] // APEX 3 (0x9201)
     [InlineData("EXIF:ApertureValue#=8", null, 8.0)] // APEX 6 (0x9202)
     public void Apex_values_stand_in_for_exposure_time_and_f_number(string tag, double? exposureS, double? aperture)
@@ -53,7 +53,7 @@ public sealed class FrameReaderTests : IDisposable
         else Assert.Null(settings.Aperture);
     }
 
-    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [TheoryNeeds<Exiftool>]
     [InlineData("EXIF:DateTimeOriginal#=0000:00:00 00:00:00")]
     [InlineData("EXIF:DateTimeOriginal#=9999:12:31 23:59:59")]
     [InlineData("EXIF:DateTimeOriginal#=    :  :     :  :  ")]
@@ -61,18 +61,18 @@ public sealed class FrameReaderTests : IDisposable
     [InlineData("EXIF:ModifyDate=2026:02:14 06:45:09")]
     public void A_clock_that_was_never_set_and_a_time_of_change_are_no_time_of_exposure(string tag) => Assert.Null(Written("a.jpg", tag).Taken);
 
-    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [TheoryNeeds<Exiftool>]
     [InlineData("9999:12:31")]
     [InlineData("0001:01:01")]
     public void A_receiver_out_of_its_mind_tells_no_time(string date) =>
         Assert.Null(Written("a.jpg", $"EXIF:GPSDateStamp={date}", "EXIF:GPSTimeStamp=11:45:08").GpsTime);
 
-    [Theory(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [TheoryNeeds<Exiftool>]
     [InlineData("SubjectDistance#=0")]
     [InlineData("SubjectDistance=inf")]
     public void An_unknown_or_endless_focus_distance_is_none(string tag) => Assert.Null(Written("a.jpg", $"EXIF:{tag}").Settings.FocusDistance);
 
-    [Fact(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [FactNeeds<Exiftool>]
     public void The_thumbnail_of_another_shape_is_looked_at_without_its_bars_and_upright()
     {
         var glance = new MadePanorama(new Random(1)).Glance(0, 0, 0);
@@ -113,7 +113,7 @@ public sealed class FrameReaderTests : IDisposable
         }
     }
 
-    [Fact(SkipUnless = nameof(Exiftool.Present), SkipType = typeof(Exiftool), Skip = Exiftool.Missing)]
+    [FactNeeds<Exiftool>]
     public void Damage_anywhere_in_a_file_is_a_fault_of_the_file_and_nothing_worse()
     {
         var many = int.TryParse(Environment.GetEnvironmentVariable("GLOWCAST_DAMAGED_FILES"), out var asked) ? asked : 300;

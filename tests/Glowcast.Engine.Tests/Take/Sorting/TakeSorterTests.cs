@@ -1,5 +1,4 @@
 using Glowcast.Engine.Capture;
-using Glowcast.Engine.Measures;
 using Glowcast.Engine.Take;
 using NodaTime;
 
@@ -152,24 +151,7 @@ public class TakeSorterTests
         Assert.Null(own.Marker);
     }
 
-    private static SortedTake Sorted(IReadOnlyList<ShotFrame> frames, SetClock? clock = null) =>
-        TakeSorter.Sort(frames, clock ?? Plan, cancel: TestContext.Current.CancellationToken);
+    private static SortedTake Sorted(IReadOnlyList<ShotFrame> frames, SetClock? clock = null) => MadeTake.Sorted(frames, clock ?? Plan);
 
-    /// <summary>Exactly as planned, without marker frames and previews.</summary>
-    private static List<ShotFrame> Shot(SetClock clock) =>
-        [.. clock.Exposures.Select((exposure, i) => new ShotFrame($"IMG_{i + 1:00000}.dng")
-        {
-            Camera = "Maker",
-            Taken = new LocalDateTime(2026, 2, 14, 6, 45).PlusNanoseconds((long)exposure.Start.TotalNanoseconds),
-            HasSubSeconds = true,
-            Settings = new ShotSettings
-            {
-                Exposure = exposure.End - exposure.Start,
-                Aperture = 11,
-                Iso = 100,
-                FocalLength = Length.FromMillimetres(135),
-                WhiteBalance = "manual",
-                Lie = 8,
-            },
-        })];
+    private static List<ShotFrame> Shot(SetClock clock) => MadeTake.Shot(clock);
 }

@@ -8,6 +8,10 @@ public sealed class AgainstGdalTests : IDisposable
     private const int Rows = 90;
     private const int Columns = 100;
 
+    // Of the layouts of each byte order, every fifth is shown to GDAL, which is slow to start; five
+    // shares no factor with their counts, so that each sample, compression and predictor is among them.
+    private static readonly int Every = Environment.GetEnvironmentVariable("GLOWCAST_EVERY_LAYOUT") is null ? 5 : 1;
+
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("glowcast-grids");
 
     public void Dispose() => folder.Delete(recursive: true);
@@ -24,7 +28,7 @@ public sealed class AgainstGdalTests : IDisposable
         "-ot Float64 -co ENDIANNESS=BIG", "-mo AREA_OR_POINT=Point", "-of AAIGrid",
     ];
 
-    [Theory(SkipUnless = nameof(Gdal.IsInstalled), SkipType = typeof(Gdal), Skip = Gdal.IsMissing)]
+    [TheoryNeeds<Gdal>]
     [MemberData(nameof(Written))]
     public void What_it_writes_is_read_as_it_was(string options)
     {
@@ -43,7 +47,7 @@ public sealed class AgainstGdalTests : IDisposable
         Assert.Equal(there.LongitudeDeg, here.LongitudeDeg, 1e-9);
     }
 
-    [Theory(SkipUnless = nameof(Gdal.IsInstalled), SkipType = typeof(Gdal), Skip = Gdal.IsMissing)]
+    [TheoryNeeds<Gdal>]
     [InlineData("SRTMHGT", "N36W085.hgt")]
     [InlineData("DTED", "made.dt1")]
     public void Whole_cells_of_a_degree_are_read_as_it_wrote_them(string format, string name)
@@ -66,14 +70,14 @@ public sealed class AgainstGdalTests : IDisposable
         Assert.Equal("EGM96", grid.VerticalDatum);
     }
 
-    [Theory(SkipUnless = nameof(Gdal.IsInstalled), SkipType = typeof(Gdal), Skip = Gdal.IsMissing)]
+    [TheoryNeeds<Gdal>]
     [InlineData("l")]
     [InlineData("b")]
     [InlineData("l8")]
     public void It_finds_the_same_in_every_layout_that_the_tests_make(string order)
     {
         var posts = string.Concat(Enumerable.Range(0, MadeTiff.Rows * MadeTiff.Columns).Select(i => $"{i % MadeTiff.Columns} {i / MadeTiff.Columns}\n"));
-        foreach (var layout in GeoTiffTests.EveryLayout().Select(row => row.Data).Where(layout => layout.Item1 == order))
+        foreach (var layout in GeoTiffTests.EveryLayout().Select(row => row.Data).Where(layout => layout.Item1 == order).Where((_, i) => i % Every == 0))
         {
             var made = GeoTiffTests.Made(layout.Item1, layout.Item2, layout.Item3, layout.Item4, layout.Item5);
             var path = Path.Combine(folder.FullName, "made.tif");

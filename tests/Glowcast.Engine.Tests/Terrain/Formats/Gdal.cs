@@ -3,11 +3,15 @@ using System.Diagnostics;
 namespace Glowcast.Engine.Tests.Terrain;
 
 /// <summary>The programs of GDAL, where they are installed: another reader and writer of grids.</summary>
-internal static class Gdal
+internal sealed class Gdal : INeed
 {
-    public const string IsMissing = "GDAL's programs are not installed";
+    private Gdal()
+    {
+    }
 
-    public static bool IsInstalled { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+    public static string Missing => "GDAL's programs are not installed";
+
+    public static bool IsPresent { get; } = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
         .Any(folder => File.Exists(Path.Combine(folder, "gdal_translate")) && File.Exists(Path.Combine(folder, "gdallocationinfo")));
 
     /// <summary>What the program writes; fails the test where it does not end well.</summary>

@@ -58,7 +58,7 @@ public class GeoTiffTests
     }
 
     // Values by gdallocationinfo -valonly FILE COLUMN ROW (GDAL 3.6.2), sizes and the lowest and highest by gdalinfo -stats.
-    [Theory(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [TheoryNeeds<SharedTiles>]
     [InlineData("bigtujunga_utm11n.tif", 0, 0, 945)]
     [InlineData("bigtujunga_utm11n.tif", 1196, 642, 872)]
     [InlineData("bigtujunga_utm11n.tif", 600, 300, 1201)]
@@ -77,7 +77,7 @@ public class GeoTiffTests
 
     // Middle of the pixel by gdalinfo's origin and pixel size, then
     // echo EAST NORTH | gdaltransform -s_srs EPSG:32611 -t_srs EPSG:4326 -output_xy
-    [Theory(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [TheoryNeeds<SharedTiles>]
     [InlineData("bigtujunga_utm11n.tif", 600, 300, 34.326020759514, -118.148654034601, "WGS 84 / UTM zone 11N", 315, 2295)]
     [InlineData("mongon_utm17s.tif", 60, 17, -9.62531496837829, -78.2989010895472, "WGS 84 / UTM zone 17S", 238, 1094)]
     public void Real_files_lie_where_another_reader_puts_them(

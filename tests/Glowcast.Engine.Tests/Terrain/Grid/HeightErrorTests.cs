@@ -30,7 +30,7 @@ public sealed class HeightErrorTests : IDisposable
     public void Where_it_says_nothing_the_usual_is_assumed(string absolute, string difference) =>
         Assert.Same(HeightError.Usual, Read(MadeDted.Write((_, _) => 100, accuracy: (absolute, difference))).HeightError);
 
-    [Theory(SkipUnless = nameof(Gdal.IsInstalled), SkipType = typeof(Gdal), Skip = Gdal.IsMissing)]
+    [TheoryNeeds<Gdal>]
     [InlineData("0030", "0020")]
     [InlineData("0030", "NA  ")]
     [InlineData("NA  ", "NA  ")]

@@ -23,7 +23,7 @@ public class HorizonFanTests
 
     private static readonly Azimuth[] AllRound = [.. Enumerable.Range(0, 120).Select(i => Azimuth.FromDegrees(3 * i))];
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void On_real_mountains_it_keeps_within_a_tenth_of_the_error_of_a_table() => KeepsWithin(SharedData.Tile, SightModel.Usual, 300);
 
     [Fact]
@@ -171,7 +171,7 @@ public class HorizonFanTests
                 Assert.InRange(double.RadiansToDegrees(horizons[(i * azimuths.Count) + j]) - sights.HorizonOf(places[i], azimuths[j]).Altitude!.Value.Degrees, -90, 0.1);
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void Exact_on_real_mountains_it_misses_nothing() => MissesNothing(SharedData.Tile);
 
     [Fact]

@@ -10,7 +10,7 @@ public class HorizonRaysTests
     private const double Percentile99Deg = 0.0005;
     private const double MostDeg = 0.005;
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void On_real_mountains_every_horizon_is_the_exact_one() => AreExact(SharedData.Tile, SightModel.Usual, heightM: 0);
 
     [Fact]

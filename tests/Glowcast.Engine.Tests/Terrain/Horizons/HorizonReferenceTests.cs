@@ -14,7 +14,7 @@ public class HorizonReferenceTests
 
     private static readonly SightModel NothingBeyond = SightModel.Usual with { BeyondGrid = null };
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void Horizons_are_the_greatest_angle_on_the_bilinear_surface()
     {
         var sights = new SightLines(SharedData.Tile, NothingBeyond);
@@ -40,7 +40,7 @@ public class HorizonReferenceTests
         Assert.True(Math.Abs(worst.Error) <= 0.01, $"the worst is {worst}");
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void Without_refraction_far_horizons_sink_as_the_reference_says()
     {
         var bent = new SightLines(SharedData.Tile, NothingBeyond);
@@ -57,7 +57,7 @@ public class HorizonReferenceTests
         }
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void Lines_of_sight_agree_with_the_reference()
     {
         var sights = new SightLines(SharedData.Tile, NothingBeyond);

@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Glowcast.Benchmarks;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 
@@ -13,7 +14,7 @@ public class HorizonSweepTests
 
     private static readonly double[] Azimuths = [0, 17, 45, 60, 90, 101.3, 151, 180, 200, 225, 250, 270, 288, 330];
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void On_real_mountains_it_keeps_within_the_error_of_a_table() => KeepsWithin(SharedData.Tile, SightModel.Usual);
 
     [Fact]

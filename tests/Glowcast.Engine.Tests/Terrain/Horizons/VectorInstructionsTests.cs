@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
+using Glowcast.Benchmarks;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 

@@ -47,7 +47,7 @@ public class VisibleSurfaceTests
         SeesTheSame(grid, new Place(grid.Posts.ToPoint(20, 870), Length.FromMetres(9000)), columns: 90);
     }
 
-    [Fact(SkipUnless = nameof(SharedData.HasTiles), SkipType = typeof(SharedData), Skip = SharedData.NoTiles)]
+    [FactNeeds<SharedTiles>]
     public void On_real_mountains_every_visible_step_is_found_and_no_other() =>
         SeesTheSame(SharedData.Tile, Place.FromDegrees(44.2706, -71.3033, 1910), columns: 200);
 

@@ -1,0 +1,8 @@
+namespace Glowcast.Engine.Terrain;
+
+public enum ProjectionMethod
+{
+    TransverseMercator,
+    LambertConformal,
+    Albers,
+}
