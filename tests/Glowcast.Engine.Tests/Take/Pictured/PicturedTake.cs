@@ -1,7 +1,5 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
-using Glowcast.Engine.Measures;
-using NodaTime;
 
 namespace Glowcast.Engine.Tests.Take;
 
