@@ -37,6 +37,11 @@ public readonly record struct Join(JoinKind Kind, double Across, double Down, do
     private const double SurelyAlike = 0.62;
     private const double Sure = 6;
     private const double SureLead = 1.5;
+    private const double SmoothAlike = 0.8;
+    private const double SmoothApart = 0.12;
+    private const double SmoothSurety = 2;
+    private const double SurelySmoothAlike = 0.9;
+    private const double SurelyApart = 0.25;
 
     /// <summary>The share of a frame that both show, along the side on which they lie.</summary>
     public double Overlap => 1 - Math.Max(Math.Abs(Across), Math.Abs(Down));
@@ -49,10 +54,11 @@ public readonly record struct Join(JoinKind Kind, double Across, double Down, do
     internal static Join Of(JoinPlace? place, bool isFaint)
     {
         if (place is not { } at) return new Join(isFaint ? JoinKind.Faint : JoinKind.NotLooked, 0, 0, 0, false);
-        var isAlike = at.Likeness >= LeastAlike && at.Surety >= LeastSurety && at.Lead >= LeastLead;
-        return new Join(
-            isAlike ? KindOf(at) : isFaint ? JoinKind.Faint : JoinKind.Nothing, at.Across, at.Down, at.Likeness,
-            isAlike && at.Likeness >= SurelyAlike && at.Surety >= Sure && at.Lead >= SureLead);
+        // Smooth pictures are somewhat alike at many places, and stand out little; there it counts how much more alike they are at one.
+        var apart = at.Likeness - at.OtherLikeness;
+        var isAlike = (at.Likeness >= LeastAlike && at.Surety >= LeastSurety && at.Lead >= LeastLead) || (at.Likeness >= SmoothAlike && apart >= SmoothApart && at.Surety >= SmoothSurety);
+        var isSure = (at.Likeness >= SurelyAlike && at.Surety >= Sure && at.Lead >= SureLead) || (at.Likeness >= SurelySmoothAlike && apart >= SurelyApart && at.Surety >= SmoothSurety);
+        return new Join(isAlike ? KindOf(at) : isFaint ? JoinKind.Faint : JoinKind.Nothing, at.Across, at.Down, at.Likeness, isAlike && isSure);
     }
 
     private static JoinKind KindOf(JoinPlace at)

@@ -10,7 +10,8 @@ namespace Glowcast.Engine.Take;
 /// <param name="Likeness">Of the part both show: the correlation of their textures, at most 1.</param>
 /// <param name="Surety">How far it stands out from all other places the second might lie, in their usual deviations.</param>
 /// <param name="Lead">By how much it stands out more than the best other place.</param>
-internal sealed record JoinPlace(double Across, double Down, double Likeness, double Surety, double Lead);
+/// <param name="OtherLikeness">How alike they are at the other places that stand out, at most.</param>
+internal sealed record JoinPlace(double Across, double Down, double Likeness, double Surety, double Lead, double OtherLikeness);
 
 /// <summary>Lays one picture over another at every place, and finds where the two are most alike.</summary>
 /// <remarks>docs/model.md, Take eq. 20: normalised cross-correlation by the Fourier transform, on half the pixels; the best few places
@@ -75,7 +76,7 @@ internal sealed class JoinSearch
         if (!(usual > 0) || near.Count == 0) return null;
         var top = near.MaxBy(place => place.Score);
         var best = Refined(2 * top.Across, 2 * top.Down);
-        return new JoinPlace((double)best.Across / first.Full.Wide, (double)best.Down / first.Full.High, best.Alike, best.Score / (2 * usual), 0);
+        return new JoinPlace((double)best.Across / first.Full.Wide, (double)best.Down / first.Full.High, best.Alike, best.Score / (2 * usual), 0, 1);
     }
 
     private (List<(int Across, int Down, double Score)> Places, double Usual) Everywhere()
@@ -95,10 +96,12 @@ internal sealed class JoinSearch
         var peaks = Peaks(places).ConvertAll(peak => Refined(2 * peak.Across, 2 * peak.Down));
         peaks.Sort((x, y) => y.Score.CompareTo(x.Score));
         var best = peaks[0];
-        var other = peaks.Skip(1).Where(peak => Math.Max(Math.Abs(peak.Across - best.Across), Math.Abs(peak.Down - best.Down)) > 2 * Apart).Select(peak => peak.Score).DefaultIfEmpty(0).Max();
+        var others = peaks.Skip(1).Where(peak => Math.Max(Math.Abs(peak.Across - best.Across), Math.Abs(peak.Down - best.Down)) > 2 * Apart).ToList();
+        var other = others.Select(peak => peak.Score).DefaultIfEmpty(0).Max();
         // The deviation grows with the pixels: four times as many.
         return new JoinPlace(
-            (double)best.Across / first.Full.Wide, (double)best.Down / first.Full.High, best.Alike, best.Score / (2 * usual), (best.Score - Math.Max(0, other)) / (2 * usual));
+            (double)best.Across / first.Full.Wide, (double)best.Down / first.Full.High, best.Alike, best.Score / (2 * usual), (best.Score - Math.Max(0, other)) / (2 * usual),
+            others.Select(peak => peak.Alike).DefaultIfEmpty(0).Max());
     }
 
     private float[] Products()

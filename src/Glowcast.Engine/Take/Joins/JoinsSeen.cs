@@ -15,6 +15,8 @@ internal sealed class JoinsSeen
     private const double NearSurety = 3.5;
     private const double NearWellAlike = 0.6;
     private const double NearWellSurety = 2.5;
+    private const double NearVeryAlike = 0.85;
+    private const double NearLeastSurety = 1.5;
 
     private readonly IReadOnlyList<ShotFrame> frames;
     private readonly Join[] next;
@@ -69,7 +71,7 @@ internal sealed class JoinsSeen
     {
         if (Kept(a) is not { } first || Kept(b) is not { } second || JoinSearch.Near(first, second, across, down, NearReach) is not { } place) return null;
         var isAlike = place.Likeness >= NearOthers * likenessOfOthers
-            && ((place.Likeness >= NearAlike && place.Surety >= NearSurety) || (place.Likeness >= NearWellAlike && place.Surety >= NearWellSurety));
+            && ((place.Likeness >= NearAlike && place.Surety >= NearSurety) || (place.Likeness >= NearWellAlike && place.Surety >= NearWellSurety) || (place.Likeness >= NearVeryAlike && place.Surety >= NearLeastSurety));
         return isAlike ? new Join(Math.Abs(across) > Math.Abs(down) ? JoinKind.Beside : JoinKind.AboveOrBelow, place.Across, place.Down, place.Likeness, false) : null;
     }
 

@@ -118,7 +118,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
             };
             nowS += 3 + (random.NextDouble() * 30);
             var (left, top) = (random.NextDouble() * 20, random.NextDouble() * 3);
-            Add(settings, panorama.Glance(left, top, 0), ViewOf((x, y) => panorama.Stops(left + x, top + y)));
+            Add(settings, panorama.Glance(left, top, 0), ViewOf((x, y) => panorama.Detailed(left + x, top + y)));
             nowS += 3 + (random.NextDouble() * 30);
         }
     }
@@ -129,7 +129,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
         if (exposure.Frame != aimed.Frame) aimed = (exposure.Frame, AimError * Normal(hand), AimError * Normal(hand));
         var brighter = (driftStopsPerS * nowS) + Math.Log2(settings.Exposure!.Value / locked.Exposure!.Value);
         var (left, top) = ((exposure.Column * (1 - Overlap)) + aimed.Across, (exposure.Row * (1 - Overlap)) + aimed.Up);
-        return Add(settings, Grained(panorama.Glance(left, top, brighter)), ViewOf((x, y) => panorama.Stops(left + x, top + y) + brighter));
+        return Add(settings, Grained(panorama.Glance(left, top, brighter)), ViewOf((x, y) => panorama.Detailed(left + x, top + y) + brighter));
     }
 
     private static View ViewOf(Func<double, double, double> stopsAt)
@@ -181,6 +181,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
 internal sealed class MadePanorama
 {
     private readonly List<(double Across, double Up, double Phase, double Stops)> waves = [];
+    private readonly List<(double Across, double Up, double Phase, double Stops)> detail = [];
 
     public MadePanorama(Random random)
     {
@@ -190,6 +191,20 @@ internal sealed class MadePanorama
             var turn = random.NextDouble() * 2 * Math.PI;
             waves.Add((2 * Math.PI * Math.Cos(turn) / length, 2 * Math.PI * Math.Sin(turn) / length, random.NextDouble() * 2 * Math.PI, 0.12 * Math.Sqrt(length)));
         }
+        var own = new Random(BitConverter.DoubleToInt64Bits(waves[0].Phase).GetHashCode());
+        for (var wave = 0; wave < 30; wave++)
+        {
+            var (length, turn) = (0.06 * Math.Exp(own.NextDouble() * 1.9), own.NextDouble() * 2 * Math.PI);
+            detail.Add((2 * Math.PI * Math.Cos(turn) / length, 2 * Math.PI * Math.Sin(turn) / length, own.NextDouble() * 2 * Math.PI, 0.12));
+        }
+    }
+
+    /// <summary>With what a glance is too coarse to show: rock, trees, edges.</summary>
+    public double Detailed(double x, double y)
+    {
+        var sum = Stops(x, y);
+        foreach (var (across, up, phase, height) in detail) sum += height * Math.Sin((across * x) + (up * y) + phase);
+        return sum;
     }
 
     public double Stops(double x, double y)
