@@ -11,9 +11,14 @@ internal readonly record struct StartEdge(double StartS, double LightS, bool IsR
 /// <summary>Starts from which every exposure has its light, from the first to the last; where there is none, what they miss one another by.</summary>
 internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubts Doubts)
 {
+    private const double ByHalf = 1.5;
+
     public EdgeDoubt FirstDoubt => Doubts.At(First.LightS, First.IsRidge);
 
     public EdgeDoubt LastDoubt => Doubts.At(Last.LightS, Last.IsRidge);
+
+    /// <summary>How many times as unsure both ends are taken to be as their doubts say.</summary>
+    private double Unsurer { get; init; } = 1;
 
     /// <summary>Negative where no start is possible.</summary>
     public double LengthS => Last.StartS - First.StartS;
@@ -26,16 +31,18 @@ internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubts Do
 
     /// <summary>The chance that all exposures have their light (docs/model.md, F16).</summary>
     public double ChanceOf(double startS) => BivariateNormal.Below(
-        (startS - First.StartS) / FirstDoubt.CombinedS, (Last.StartS - startS) / LastDoubt.CombinedS, -Correlation);
+        (startS - First.StartS) / (Unsurer * FirstDoubt.CombinedS), (Last.StartS - startS) / (Unsurer * LastDoubt.CombinedS), -Correlation);
 
     /// <summary>Where both ends are as far off as they are unsure.</summary>
     public double SafestS => First.StartS + (LengthS * FirstDoubt.CombinedS / (FirstDoubt.CombinedS + LastDoubt.CombinedS));
 
-    /// <summary>With both ends moved apart by what a table may be off by: as much as each is unsure, but at least so many seconds.</summary>
+    /// <summary>With both ends moved apart by what a table may be off by, as much as each is unsure, but at least so many seconds, and by half surer; or
+    /// moved together, and by half less sure: other ground stands for the ridge there.</summary>
     /// <param name="way">1 apart, −1 together.</param>
     public StartRange Widened(double leastS, int way) => this with
     {
         First = First with { StartS = First.StartS - (way * Math.Max(leastS, FirstDoubt.CombinedS)) },
         Last = Last with { StartS = Last.StartS + (way * Math.Max(leastS, LastDoubt.CombinedS)) },
+        Unsurer = Math.Pow(ByHalf, -way),
     };
 }
