@@ -8,12 +8,14 @@ public class FileCircleTests
     [
         "ClearanceTrace CrossingSearch SunOverGround TimingUncertainty",
         "ExpectedTime TakeOdds",
+        "FitReasons FrameLight JudgedSets JudgedStart SetFit SetJudge",
         "GlancePairs MarkerLikeness PatternShares SessionFacts",
         "GribFile GribScan",
         "GribPacking GroupedValues",
         "GribProduct Parameter",
+        "JudgedDay LightOfDay",
         "Season SeasonFilter",
-        "SeasonDay SeasonScore",
+        "SeasonDay SeasonScore SeasonWeights",
         "SortedTake StripDrift SweptOrder",
     ];
 
