@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 using Microsoft.Data.Sqlite;
-using NodaTime.Text;
 using NodaTime;
+using NodaTime.Text;
 
 namespace Glowcast.Server.Store;
 

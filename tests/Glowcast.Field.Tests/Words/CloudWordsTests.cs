@@ -23,7 +23,12 @@ public class CloudWordsTests
         {
             var reason = new LikelihoodReason(1, finding)
             {
-                DepressionC = 1.5, StrengthC = 2.5, WindKt = 4, Base = Length.FromMetres(700), Top = Length.FromMetres(900), Within = Length.FromMetres(300),
+                DepressionC = 1.5,
+                StrengthC = 2.5,
+                WindKt = 4,
+                Base = Length.FromMetres(700),
+                Top = Length.FromMetres(900),
+                Within = Length.FromMetres(300),
             };
             Assert.Matches(@"\d.*\(.+\)", CloudWords.Reason(reason));
             Assert.DoesNotMatch(@"\d m\b", CloudWords.Reason(reason, UnitSystem.Imperial));

@@ -82,7 +82,7 @@ public class FullDiskTests
         using var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.None, 0);
         try
         {
-            for (var bytes = 1 << 16;;) file.Write(new byte[bytes]);
+            for (var bytes = 1 << 16; ;) file.Write(new byte[bytes]);
         }
         catch (IOException)
         {

@@ -93,7 +93,7 @@ internal sealed class ExifFields(PictureParts parts)
 
     // A receiver without a fix writes zeros.
     private GeoPoint? Place =>
-        (Signed(GpsTag.Latitude, GpsTag.LatitudeRef, "N", "S"), Signed(GpsTag.Longitude, GpsTag.LongitudeRef, "E", "W")) is (>= -90 and <= 90 and var latitude, >= -180 and <= 180 and var longitude)
+        (Signed(GpsTag.Latitude, GpsTag.LatitudeRef, "N", "S"), Signed(GpsTag.Longitude, GpsTag.LongitudeRef, "E", "W")) is ( >= -90 and <= 90 and var latitude, >= -180 and <= 180 and var longitude)
         && (latitude != 0 || longitude != 0)
             ? GeoPoint.FromDegrees(latitude, longitude)
             : null;

@@ -1,5 +1,5 @@
-using System.IO.Compression;
 using System.Globalization;
+using System.IO.Compression;
 using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Weather;
