@@ -115,7 +115,8 @@ export function verdict(fit, whyNone) {
   switch (fit?.verdict) {
     case 'fits': return ['It fits', fit.sentence];
     case 'tight': return ['It is tight', fit.sentence];
-    case 'tooLong': return ['It does not fit', fit.sentence];
+    // Of a start that the plan gives, where others would do.
+    case 'tooLong': return [fit.chosenBecause === 'given' && fit.earliestStart ? 'Not from this start' : 'It does not fit', fit.sentence];
     default: return ['No light', whyNone ?? 'There is no window on this date.'];
   }
 }
