@@ -86,8 +86,33 @@ public class PlanCommandTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.NotEmpty(fit.GetProperty("remedies").EnumerateArray());
         Assert.Contains("It does not fit", page.Out, StringComparison.Ordinal);
         Assert.Contains("first problem", page.Out, StringComparison.Ordinal);
-        Assert.Contains("Shoot one set", page.Out, StringComparison.Ordinal);
+        Assert.Contains(fit.GetProperty("remedies")[0].GetProperty("change").GetString()!.Split(' ')[0], page.Out, StringComparison.Ordinal);
         Assert.All(page.Lines, line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task A_start_that_the_plan_gives_is_the_one_on_page_card_and_calendar()
+    {
+        var advised = (await Outcome.Of("forecast", "--plan", valley.Write("free.json", MadeValley.PlanWith().ToJsonString()), "--json")).Json.GetProperty("fit");
+        var edited = MadeValley.PlanWith();
+        var local = DateTimeOffset.Parse(advised.GetProperty("latestStartLocal").GetString()!, System.Globalization.CultureInfo.InvariantCulture).AddMinutes(-2).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        edited["set"]!["startAt"] = local;
+        var plan = valley.Write("given.json", edited.ToJsonString());
+
+        var fit = (await Outcome.Of("forecast", "--plan", plan, "--json")).Json.GetProperty("fit");
+        Assert.Equal("given", fit.GetProperty("chosenBecause").GetString());
+        Assert.Contains($"T{local}:00", fit.GetProperty("chosenStartLocal").GetString(), StringComparison.Ordinal);
+        Assert.Equal(advised.GetProperty("recommendedStart").GetString(), fit.GetProperty("recommendedStart").GetString());
+        var row = fit.GetProperty("starts").EnumerateArray().Single(start => start.GetProperty("start").GetString() == fit.GetProperty("chosenStart").GetString());
+        Assert.Equal(fit.GetProperty("chance").GetDouble(), row.GetProperty("chance").GetDouble());
+        Assert.Contains($"{local}:00 local", (await Outcome.Of("forecast", "--plan", plan)).Out, StringComparison.Ordinal);
+        foreach (var name in new[] { "given.html", "given.ics" })
+        {
+            var file = valley.Write(name, "");
+            File.Delete(file);
+            await Outcome.Of("card", "--plan", plan, "--out", file);
+            Assert.Contains($"{local}:00", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -5,7 +5,7 @@ using Glowcast.Engine.Measures;
 namespace Glowcast.Cli.Commands;
 
 /// <summary>What a shell must know to complete the words of this program; the words themselves it asks for as one types.</summary>
-internal sealed class CompletionCommand : QuestionCommand
+internal sealed class CompletionCommand : AnswerCommand
 {
     private static readonly string[] Shells = ["bash", "zsh", "fish", "pwsh"];
 

@@ -9,7 +9,7 @@ using Glowcast.Server.Answers;
 namespace Glowcast.Cli.Commands;
 
 /// <summary>The invented range: its forecast, and the page that shows it.</summary>
-internal sealed class DemoCommand : JsonCommand
+internal sealed class DemoCommand : AnswerCommand
 {
     private readonly Option<bool> noServe = new("--no-serve") { Description = "Print the forecast only; start no service. So does --json." };
     private readonly Option<string[]> port = Ask.Port();

@@ -9,7 +9,7 @@ using Glowcast.Server.Answers;
 namespace Glowcast.Cli.Commands;
 
 /// <summary>The service and its page.</summary>
-internal sealed class ServeCommand : JsonCommand
+internal sealed class ServeCommand : AnswerCommand
 {
     private readonly Option<string[]> urls = Ask.For("--urls", "address", "Where to listen. Default http://127.0.0.1:5127; port 0 takes a free one. At any address but this machine's own, whoever calls must show a token.");
     private readonly Option<string[]> port = Ask.Port();

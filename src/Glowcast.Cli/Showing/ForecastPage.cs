@@ -43,7 +43,7 @@ internal static class ForecastPage
     public static void WriteWindows(Page page, LightForecast forecast)
     {
         page.Heading(forecast.Windows.Count == 1 ? "The window of light" : "Windows of light");
-        if (forecast.WhyNone is { } why) page.Paragraph($"None. {why}", Tone.Bad);
+        if (forecast.WhyNone is { } why) page.Paragraph($"None. {why}{(forecast.NoLight is { } cause ? $" {NoLightWords.NextStep(cause)}" : "")}", Tone.Bad);
         foreach (var warning in forecast.Warnings) page.Paragraph(warning, Tone.Doubtful);
         if (forecast.Windows.Count == 0) return;
         var clock = ClockOf(forecast);

@@ -26,7 +26,7 @@ internal sealed class Help(Terminal terminal, bool isAsked) : SynchronousCommand
     /// <summary>A command's own; those of the commands it leads to; of the whole program the way in.</summary>
     private static IEnumerable<string> ExamplesOf(Command command) => command switch
     {
-        QuestionCommand { Example: var example } => [example],
+        AnswerCommand { Example: var example } => [example],
         RootCommand => ["glowcast demo", "glowcast forecast --help"],
         _ => command.Subcommands.SelectMany(ExamplesOf),
     };

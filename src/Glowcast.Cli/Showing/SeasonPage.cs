@@ -1,6 +1,7 @@
 using System.Globalization;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Cli.Showing;
@@ -32,7 +33,7 @@ internal static class SeasonPage
             return;
         }
         string[] name = isNamed ? ["plan"] : [];
-        page.Table(["date", "", .. name, ">starts", ">min", ">lit", ">valley", ">black", ">score"], good.Take(RowsShown).Select(entry => Row(entry, isNamed)));
+        page.Table(["date", "", .. name, ">starts", ">min", "set", ">lit", ">valley", ">black", ">score"], good.Take(RowsShown).Select(entry => Row(entry, isNamed)));
         if (good.Count > RowsShown) page.Paragraph($"and {good.Count - RowsShown} more; --json and --csv have them all.");
         page.Heading($"Why {Say.Iso(good[0].Day.Date)}{(isNamed ? $", {good[0].Site.Name}" : "")}");
         WriteParts(page, good[0].Day.Score!);
@@ -44,10 +45,19 @@ internal static class SeasonPage
         string[] name = isNamed ? [entry.Site.Name] : [];
         return
         [
-            Say.Iso(day.Date), $"{day.Date.DayOfWeek}"[..3], .. name, best.Begins.ToString("HH:mm", CultureInfo.InvariantCulture), $"{best.Time.Duration.TotalMinutes:0}",
+            Say.Iso(day.Date), $"{day.Date.DayOfWeek}"[..3], .. name, Rounded.ToMinutes(best.Begins).ToString("HH:mm", CultureInfo.InvariantCulture), $"{best.Time.Duration.TotalMinutes:0}", SetOf(best.Fit),
             Say.Share(best.RidgeShare), Say.Share(best.ValleyShare), best.BlackPoint is { } black ? $"{black.Stops:0.0}" : "-", Points(day.Points),
         ];
     }
+
+    private static string SetOf(DayFit? fit) => fit switch
+    {
+        null => "",
+        { Verdict: Verdict.TooLong } => $"does not fit{Close(fit)}",
+        _ => $"{(fit.Verdict == Verdict.Fits ? "fits" : "tight")}, {FitWords.Chance(fit.Chance)}{Close(fit)}",
+    };
+
+    private static string Close(DayFit fit) => fit.IsClose ? ", close: ask a forecast" : "";
 
     private static void WriteParts(Page page, DayScore score)
     {
@@ -55,7 +65,7 @@ internal static class SeasonPage
         [
             part.Value is { } value ? Points(value * part.Weight) : "-", Points(part.Weight), part.Reason,
         ]));
-        if (score.Shortfall < 1) page.Paragraph($"All of it times {score.Shortfall:0.00}, for the set does not fit.");
+        if (score.Shortfall < 1) page.Paragraph($"All of it times {score.Shortfall:0.00}, the chance that every frame has its light.");
     }
 
     private static string Points(double score) => $"{100 * score:0.0}";

@@ -67,10 +67,11 @@ public sealed class SetLayout
     /// <summary>Row by row from the top, each from left to right, spare frames included.</summary>
     public IReadOnlyList<Frame> Frames { get; }
 
-    /// <summary>The print of the picture's width and the clean rectangle's height.</summary>
+    /// <summary>The print of the picture's width, or of what the frames leave clean of it, and of the clean rectangle's height.</summary>
     public PrintSize Print => PrintAt(Settings.PrintPpi);
 
-    public PrintSize PrintAt(double ppi) => new(WidthPx, Clean.HeightPx, ppi);
+    /// <remarks>Without spare frames the outer ones end where the picture does, and its corners are not shot.</remarks>
+    public PrintSize PrintAt(double ppi) => new(Math.Min(WidthPx, CleanWithSpares.WidthPx), Clean.HeightPx, ppi);
 
     public Sharpness Sharpness => new(Field, Lens);
 

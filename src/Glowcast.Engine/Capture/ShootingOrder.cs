@@ -1,22 +1,5 @@
 namespace Glowcast.Engine.Capture;
 
-/// <summary>The way a row is swept, as seen when facing the picture; left to right is clockwise.</summary>
-public enum SweepDirection
-{
-    LeftToRight,
-    RightToLeft,
-}
-
-/// <summary>How one row follows another.</summary>
-public enum RowOrder
-{
-    /// <summary>Every row is swept the same way, after turning back.</summary>
-    OneWay,
-
-    /// <summary>Every other row is swept backwards.</summary>
-    BackAndForth,
-}
-
 /// <summary>The order in which the frames of a set are shot.</summary>
 public sealed record ShootingOrder
 {

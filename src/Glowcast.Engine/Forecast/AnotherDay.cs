@@ -1,33 +1,43 @@
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
-/// <summary>The same set on another day: the first remedy of all where nothing else fits, and the only one where there is no
+/// <summary>The same plan on another day: the first remedy of all where nothing else fits, and the only one where there is no
 /// light at all.</summary>
-/// <remarks>The coming days are looked through by the season, to a minute or two; what looks long enough is then worked out
-/// in full: the nearest such day, and where that is too tight after all, the one with the longest window.</remarks>
+/// <remarks>The coming days are judged by the season; the nearest that is possible, and where that was too close to call, the one with the best
+/// chance, is worked out in full.</remarks>
 internal static class AnotherDay
 {
     private const int DaysAhead = 120;
 
     /// <returns>Null when none of the coming days has room for the set.</returns>
-    public static Remedy? For(Plan plan, Scene scene, PlannedSet planned, SetFit fit, Func<Plan, SetFit?> fitOn, CancellationToken cancel)
+    public static Remedy? For(
+        Plan plan, Scene scene, PlannedSet planned, SetFit fit, Angle crest, Func<Plan, (PlannedSet Set, SetFit Fit)?> fitOn, CancellationToken cancel)
     {
         var (first, last) = (plan.Date!.Value.PlusDays(1), plan.Date.Value.PlusDays(DaysAhead));
-        var length = planned.Clock.Total;
-        var days = Season.Over(scene, plan.Lookout!.Zone, cancel: cancel).Days(first, last, new SeasonScore(length), cancel: cancel);
-        var roomy = days.Where(day => LongestOf(day) >= length).ToList();
-        foreach (var day in roomy.Take(1).Concat(roomy.Skip(1).OrderByDescending(LongestOf).Take(1)))
-        {
-            var onDay = plan with { Date = day.Date };
-            if (fitOn(onDay) is not { IsPossible: true } there) continue;
-            var sets = new SetSequence(planned with { Plan = onDay });
-            var date = NodaTime.Text.LocalDatePattern.Iso.Format(day.Date);
-            return new Remedy($"Come on {date}.", PrintCost.Of(planned, sets), sets.Parts, there, there.Margin!.Value - (fit.Margin ?? Duration.Zero));
-        }
-        return null;
+        var days = Season.Over(scene, plan.Lookout!.Zone, cancel: cancel)
+            .Days(first, last, new SeasonScore(planned.Clock.Total), new SeasonJudge(plan, crest).FitOf, null, null, cancel);
+        return Candidates(days).Select(date => Try(plan with { Date = date }, planned, fit, fitOn)).FirstOrDefault(remedy => remedy is not null);
     }
 
-    private static Duration LongestOf(SeasonDay day) => day.Windows.Select(window => window.Time.Duration).DefaultIfEmpty(Duration.Zero).Max();
+    /// <summary>The dates worth working out, the nearest first; those too close to call may yet turn out not to be possible.</summary>
+    internal static IEnumerable<LocalDate> Candidates(IReadOnlyList<SeasonDay> days)
+    {
+        var possible = days.Where(day => ChanceOf(day) is not null).ToList();
+        return possible.Take(1).Concat(possible.Skip(1).OrderByDescending(ChanceOf).Take(1)).Select(day => day.Date);
+    }
+
+    /// <summary>Of the day's surest window; null where the set is in none.</summary>
+    private static double? ChanceOf(SeasonDay day) => day.Windows
+        .Where(window => window.Fit is { Verdict: Verdict.Fits or Verdict.Tight }).Max(window => (double?)window.Fit!.Chance);
+
+    private static Remedy? Try(Plan onDay, PlannedSet planned, SetFit fit, Func<Plan, (PlannedSet Set, SetFit Fit)?> fitOn)
+    {
+        if (fitOn(onDay) is not { Fit.IsPossible: true } there) return null;
+        var sets = new SetSequence(there.Set);
+        var date = NodaTime.Text.LocalDatePattern.Iso.Format(onDay.Date!.Value);
+        return new Remedy($"Come on {date}.", PrintCost.Of(planned, sets), sets.Parts, there.Fit, there.Fit.Margin!.Value - (fit.Margin ?? Duration.Zero));
+    }
 }

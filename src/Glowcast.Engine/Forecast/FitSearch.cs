@@ -1,86 +1,72 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
-/// <summary>Lays sets over a light chart: each exposure must have the light of its own bearings at its own instant.</summary>
-/// <remarks>An exposure that opens o and closes c seconds after the start, and whose frame has light from a to b, allows
-/// starts from a − o to b − c. What all exposures allow is the answer (docs/model.md, section Forecast); no start is tried out.</remarks>
+/// <summary>Lays sets over a day's light: which window, which start, and how sure.</summary>
 internal static class FitSearch
 {
-    private static readonly Duration LeastComfort = Duration.FromMinutes(1);
+    /// <inheritdoc cref="Fit(JudgedDay, SetSequence)"/>
+    public static SetFit Fit(LightOfDay light, SetSequence sets) => Fit(JudgedDay.Of(light), sets);
 
-    /// <summary>The sets in the window that leaves them the most room.</summary>
-    public static SetFit Fit(LightOfDay light, SetSequence sets)
+    /// <summary>The sets in the window that gives them the best chance; of equal chances in the one that leaves them the most room.</summary>
+    public static SetFit Fit(JudgedDay day, SetSequence sets)
     {
-        var setUp = SetUpTimes.Usual.Before(sets.Parts.Max(part => part.Layout.Rows));
-        var fit = light.Windows.Count == 0
-            ? SetFit.NoLight
-            : light.Windows.Select(window => Fit(light, window, sets)).MaxBy(found => found.Margin)!;
-        return fit with { SetUp = setUp };
+        var best = day.Windows.Select(window => Fit(day, new SetJudge(day, window, sets), sets))
+            .OrderBy(fit => fit.Verdict).ThenByDescending(fit => Math.Round(fit.Chance / StartChoice.AsSafe)).ThenByDescending(fit => fit.Margin).FirstOrDefault();
+        return (best ?? SetFit.NoLight) with { SetUp = SetUpTimes.Usual.Before(sets.Parts.Max(part => part.Layout.Rows)) };
     }
 
-    private static SetFit Fit(LightOfDay light, LightWindow window, SetSequence sets)
+    private static SetFit Fit(JudgedDay day, SetJudge judge, SetSequence sets)
     {
-        var track = light.Chart.Track;
-        var stretch = new Stretch(track.SecondsAt(window.Start.At), track.SecondsAt(window.End.At));
-        var frames = sets.Parts.Select(part => new FrameLight(light.Chart, stretch, part.Layout)).ToList();
-        var uncertainty = Duration.FromSeconds(double.Hypot(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS));
-        var starts = PossibleStarts(track.LengthS, frames, sets).FindAll(start => start.StartS < stretch.EndS && start.EndS + sets.TotalS > stretch.StartS);
-        if (starts.Count == 0) return TooLong(light, stretch, frames, sets);
-        var best = starts.MaxBy(start => start.LengthS);
-        var margin = Duration.FromSeconds(best.LengthS);
-        var comfort = Duration.Max(uncertainty, LeastComfort);
-        var recommended = StartChoice.Within(best, comfort.TotalSeconds, start => ExposureDrift.FirstToLast(light.Ridge, sets, track.At(start)), light.ToleranceStops);
-        var earliest = track.At(best.StartS);
-        return new SetFit(margin <= comfort ? Verdict.Tight : Verdict.Fits, margin, earliest, track.At(best.EndS), earliest, null, uncertainty)
-        {
-            RecommendedStart = track.At(recommended),
-            Drift = ExposureDrift.Of(light.Ridge, sets, track.At(recommended), light.ToleranceStops),
-        };
-    }
-
-    private static List<Stretch> PossibleStarts(double dayS, List<FrameLight> light, SetSequence sets)
-    {
-        var starts = new List<Stretch> { new(0, dayS) };
-        foreach (var shot in sets.Shots)
-        {
-            var allowed = light[shot.Part].Good(shot.Exposure.Column)
-                .Select(good => new Stretch(good.StartS - shot.OpensS, good.EndS - shot.ClosesS)).Where(start => start.LengthS > 0).ToList();
-            starts = Stretch.Common(starts, allowed);
-            if (starts.Count == 0) break;
-        }
-        return starts;
-    }
-
-    /// <summary>The start that all exposures come nearest to allowing, and by how much they miss.</summary>
-    private static SetFit TooLong(LightOfDay light, Stretch window, List<FrameLight> frames, SetSequence sets)
-    {
-        var (earliest, latest, start) = (double.NegativeInfinity, double.PositiveInfinity, double.NegativeInfinity);
-        foreach (var shot in sets.Shots)
-        {
-            // A frame without any light asks for as much more time as the whole window has.
-            var good = frames[shot.Part].Good(shot.Exposure.Column).DefaultIfEmpty(new Stretch(window.EndS, window.StartS))
-                .MaxBy(stretch => Math.Min(stretch.EndS, window.EndS) - Math.Max(stretch.StartS, window.StartS));
-            earliest = Math.Max(earliest, good.StartS - shot.OpensS);
-            latest = Math.Min(latest, good.EndS - shot.ClosesS);
-            // Begun late enough for every frame that has light at all, the set fails where that light has gone.
-            if (good.StartS < window.EndS && good.EndS > window.StartS) start = Math.Max(start, good.StartS - shot.OpensS);
-        }
-        var track = light.Chart.Track;
-        start = Math.Clamp(double.IsFinite(start) ? start : window.StartS, 0, track.LengthS);
-        var failing = sets.Shots.First(shot => !HasLight(frames[shot.Part], shot, start));
-        var at = start + failing.OpensS;
+        var advised = Advised(day, judge, sets);
+        var chosen = day.GivenStartS is { } given ? new ChosenStart(given, StartReason.Given) : advised;
+        var (start, range) = (day.At(chosen.StartS), judge.RangeAt(chosen.StartS));
+        var judged = JudgedStart.Of(judge, sets, day, start);
+        var recommended = judge.IsPossible ? day.At(advised.StartS) : (Instant?)null;
         return new SetFit(
-            Verdict.TooLong, Duration.FromSeconds(Math.Min(0, latest - earliest)), null, null, track.At(start),
-            new FailingFrame(failing.Exposure, sets.BearingOf(failing), track.At(at), frames[failing.Part].ProblemAt(failing.Exposure.Column, at)),
-            Duration.Zero)
+            judged.FirstProblem is null ? day.Wishes.Bounds.Of(judged.Chance) : Verdict.TooLong,
+            Duration.FromSeconds(range?.LengthS ?? -judge.Window.Stretch.LengthS),
+            judge.IsPossible ? day.At(range!.First.StartS) : null, judge.IsPossible ? day.At(range!.Last.StartS) : null,
+            day.At(judge.IsPossible ? range!.First.StartS : judge.LeastLossS()), judged.FirstProblem,
+            Duration.FromSeconds(range is null ? 0 : double.Hypot(range.FirstDoubt.CombinedS, range.LastDoubt.CombinedS)))
         {
-            Drift = ExposureDrift.Of(light.Ridge, sets, track.At(start), light.ToleranceStops),
+            Chance = judged.Chance,
+            ChosenStart = start,
+            ChosenBecause = chosen.Why,
+            InLight = judged.InLight,
+            RecommendedStart = recommended,
+            RecommendedBecause = advised.Why,
+            Room = range is null ? null : StartRoom.Of(range, chosen.StartS),
+            IsCapped = judge.IsCapped(chosen.StartS),
+            Drift = ExposureDrift.Of(judge.Window.Ridge, sets, start, day.Wishes.ToleranceStops),
+            Judged = new JudgedSets(day, judge, sets),
         };
     }
 
-    internal static bool HasLight(FrameLight light, PlannedShot shot, double start) => light.Good(shot.Exposure.Column).Any(good =>
-        good.StartS <= start + shot.OpensS && start + shot.ClosesS < good.EndS);
+    private static ChosenStart Advised(JudgedDay day, SetJudge judge, SetSequence sets)
+    {
+        if (judge.Best is not { IsPossible: true } range) return new ChosenStart(day.NextWholeS(judge.LeastLossS()), StartReason.LeastLost);
+        return StartChoice.Of([.. LooksAt(day, range).Select(startS => CandidateAt(day, judge.Window.Ridge, range, sets, startS))], day.Wishes.ToleranceStops);
+    }
+
+    /// <summary>Whole seconds, evenly through the possible starts; their middle where there is no whole second between them.</summary>
+    private static IEnumerable<double> LooksAt(JudgedDay day, StartRange range)
+    {
+        var firstS = day.NextWholeS(range.First.StartS);
+        var seconds = Math.Ceiling(range.Last.StartS - firstS);
+        if (seconds < 1) return [(range.First.StartS + range.Last.StartS) / 2];
+        var stepS = Math.Max(1, Math.Ceiling(seconds / day.Looks));
+        return Enumerable.Range(0, (int)Math.Ceiling(seconds / stepS)).Select(look => firstS + (look * stepS));
+    }
+
+    // By the chance before it is held down for what is unknown, which goes for all starts alike.
+    private static StartCandidate CandidateAt(JudgedDay day, RidgeBrightness ridge, StartRange range, SetSequence sets, double startS)
+    {
+        var light = ridge.At(day.At(startS + (sets.TotalS / 2)));
+        return new StartCandidate(
+            startS, range.ChanceOf(startS), ExposureDrift.FirstToLast(ridge, sets, day.At(startS)), LightRichness.Warmth(light.DirectColour), LightRichness.Depth(light));
+    }
 }

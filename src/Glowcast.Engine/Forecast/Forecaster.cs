@@ -1,4 +1,3 @@
-using Glowcast.Engine.Capture;
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
@@ -34,25 +33,28 @@ public static class Forecaster
         if (plan.Gear is not null) PlannedSet.Of(plan);
         var bare = VisibleSurface.From(grid, plan.Conditions.Sight, eye, plan.Span, Scene.ColumnsOf(plan.Span));
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
-            return Without(null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
+            return Without(NoLightCause.LookoutInCloud, null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
         RefuseAir(plan, eye, grid);
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop, horizons);
         if (scene.HighestCrest is not { } crest)
-            return Without(scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
+            return NoRidge(scene);
         if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
-            return Without(scene, "The sun stays more than 6° below the horizon all day.");
+            return Without(NoLightCause.SunStaysDown, scene, "The sun stays more than 6° below the horizon all day.");
 
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
         IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
         {
             Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
         })];
-        var light = new LightOfDay(chart, windows, brightness, plan.ExposureDriftStops);
-        var set = plan.Gear is null ? null : Ordered(plan, chart, windows, crest);
+        var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
+        var set = plan.Gear is null ? null : SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
-        var cure = set is null ? null : Remedies.For(light, set, fit!, crest);
-        var other = set is null || fit!.IsPossible ? null : AnotherDay.For(plan, scene, set, fit, there => FitOn(there, scene, set, cancel), cancel);
+        // What would help is asked for the best start, whatever start the plan gives.
+        var free = light with { Wishes = light.Wishes with { Start = null } };
+        var best = set is null || plan.StartAt is null ? fit : FitSearch.Fit(free, new SetSequence(set));
+        var cure = set is null ? null : Remedies.For(free, set, best!, crest);
+        var other = set is null || best!.IsPossible ? null : AnotherDay.For(plan with { StartAt = null }, scene, set, best, crest, there => FitOn(there, scene, crest, cancel), cancel);
         var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
         return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {
@@ -63,14 +65,20 @@ public static class Forecaster
             },
             Brightness = light.Ridge,
             NearestMiss = none?.Nearest,
+            NoLight = none is null ? null : NoLightCauses.Of(none, chart),
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
         };
 
-        LightForecast Without(Scene? scene, string why) => new(
+        LightForecast NoRidge(Scene scene) => NoLightCauses.WithoutRidge(scene.View, plan.Thresholds.RidgeFrom) is NoLightCause.NearGroundInTheWay
+            ? Without(NoLightCause.NearGroundInTheWay, scene, $"Ground nearer than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km stands in the way over the span {plan.Span}: no ridge is seen behind it.")
+            : Without(NoLightCause.NoRidgeInView, scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
+
+        LightForecast Without(NoLightCause cause, Scene? scene, string why) => new(
             plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
             plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, []),
+            NoLight = cause,
             WhyNothingFits = plan.Gear is null ? null : why,
         };
     }
@@ -91,13 +99,18 @@ public static class Forecaster
         return farthest < scene.Thresholds.RidgeFrom ? $" The grid ends {farthest.Kilometres:0.#} km away in this direction; add the next one." : "";
     }
 
-    /// <summary>The same set over the light of another day; null without any.</summary>
-    private static SetFit? FitOn(Plan plan, Scene scene, PlannedSet set, CancellationToken cancel)
+    /// <summary>The plan's set over the light of its day, and the set; null without any light.</summary>
+    private static (PlannedSet Set, SetFit Fit)? FitOn(Plan plan, Scene scene, Angle crest, CancellationToken cancel)
     {
         if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), cancel: cancel) is not { } chart) return null;
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        return FitSearch.Fit(new LightOfDay(chart, WindowSearch.Windows(chart), brightness, plan.ExposureDriftStops), new SetSequence(set));
+        var windows = WindowSearch.Windows(chart);
+        var set = SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
+        return (set, FitSearch.Fit(new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value)), new SetSequence(set)));
     }
+
+    private static List<Stretch> StretchesOf(LightChart chart, IReadOnlyList<LightWindow> windows) =>
+        [.. windows.Select(window => new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)))];
 
     // By what they cost the print; of those that cost the same, what can be done on the day itself comes first.
     private static IReadOnlyList<Remedy> Together(Cure? cure, Remedy? other) => other is null
@@ -120,15 +133,15 @@ public static class Forecaster
         var eye = EyeOf(lookout, grid);
         RefuseAir(plan, eye, grid);
         var deck = GivenDeck.Of(plan.Conditions).Top;
-        var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total);
+        var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total) { Weights = plan.SeasonWeights };
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
         var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck, horizons);
-        if (scene.HighestCrest is null) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
+        if (scene.HighestCrest is not { } crest) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         // The horizons take about as long as a season of days.
         var conditions = plan.Conditions;
         var air = new SeasonAir(conditions.Haze, conditions.Visibility, conditions.Reflectances, conditions.Air);
         var season = Light.Season.Over(scene, lookout.Zone, air, PartProgress.Of(progress, 0, 0.5), cancel);
-        return season.Days(from, to, score, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
+        return season.Days(from, to, score, plan.Gear is null ? null : new SeasonJudge(plan, crest).FitOf, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
 
         List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];
     }
@@ -163,29 +176,4 @@ public static class Forecaster
                 $"Such air cannot stand at the lookout, {eye.Height.Metres:0} m high, where about {Air.Standard(eye.Height).PressureHPa:0} hPa are usual: give the pressure at the lookout, not reduced to sea level; got {air.PressureHPa:0.#} hPa at {air.TemperatureC:0.#} °C.");
         }
     }
-
-    private static PlannedSet Ordered(Plan plan, LightChart chart, IReadOnlyList<LightWindow> windows, Angle crest)
-    {
-        var first = PlannedSet.Of(plan, crest);
-        var ridgeRow = first.RowOf(crest);
-        if (!plan.ChooseDirection)
-            return PlannedSet.Of(plan, plan.Set with { Order = plan.Set.Order with { FirstRow = ridgeRow } }, crest, []);
-        var (loses, gains) = windows.Count > 0 ? SidesOf(windows.MaxBy(window => window.Length)!) : default;
-        var choice = OrderChoice.For(new OrderSituation(first.Layout.Rows, ridgeRow, loses, gains, plan.Conditions.Cloud));
-        // How rows follow one another is the plan's to say; the light decides the side and the row to begin with.
-        var order = choice.Order with { Rows = plan.Set.Order.Rows };
-        return PlannedSet.Of(plan, plan.Set with { Order = order }, crest, [.. choice.Reasons.Take(2)]);
-    }
-
-    /// <summary>The side of the ridge that loses its light first when that ends the window, or gains it first when that opens it.</summary>
-    private static (Side? Loses, Side? Gains) SidesOf(LightWindow window) => (
-        window.End.Cause == WindowEdgeCause.RidgeShaded ? SideOf(window.Loses) : null,
-        window.Start.Cause == WindowEdgeCause.RidgeLit ? SideOf(window.Gains) : null);
-
-    private static Side? SideOf(LightSweep? sweep) => sweep?.From switch
-    {
-        SweepSide.Left => Side.Left,
-        SweepSide.Right => Side.Right,
-        _ => null,
-    };
 }

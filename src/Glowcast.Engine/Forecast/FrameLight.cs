@@ -11,20 +11,24 @@ public sealed class FrameLight
 {
     private const double LeastReached = 0.5;
 
-    private readonly LightChart chart;
+    private readonly SpanLight span;
     private readonly Stretch window;
     private readonly List<Stretch>[] ridge;
     private readonly List<Stretch>[] both;
 
-    public FrameLight(LightChart chart, Stretch window, SetLayout layout)
+    /// <inheritdoc cref="FrameLight(SpanLight, Stretch, SetLayout)"/>
+    public FrameLight(LightChart chart, Stretch window, SetLayout layout) : this(SpanLight.Of(chart), window, layout)
     {
-        ArgumentNullException.ThrowIfNull(chart);
+    }
+
+    public FrameLight(SpanLight span, Stretch window, SetLayout layout)
+    {
+        ArgumentNullException.ThrowIfNull(span);
         ArgumentNullException.ThrowIfNull(layout);
-        (this.chart, this.window) = (chart, window);
-        var shaded = chart.Valley?.AtMost(chart.Scene.Thresholds.ValleyLit);
+        (this.span, this.window) = (span, window);
         // Frames of one column look along the same bearings, whatever their row.
-        ridge = [.. Enumerable.Range(0, layout.ColumnsWithSpares).Select(column => LitRidgeOf(layout.FrameAt(0, column), layout.Field.Horizontal.Degrees / 2))];
-        both = Array.ConvertAll(ridge, lit => shaded is null ? lit : Stretch.Common(lit, shaded));
+        ridge = [.. Enumerable.Range(0, layout.ColumnsWithSpares).Select(column => LitRidgeOf(ColumnsOf(layout, column)))];
+        both = Array.ConvertAll(ridge, lit => span.Shaded is null ? lit : Stretch.Common(lit, span.Shaded));
     }
 
     /// <summary>When the ridge of a column's frames is lit; the whole day where they show none.</summary>
@@ -33,24 +37,39 @@ public sealed class FrameLight
     /// <summary>When the frames of a column have all they need; the whole day where they show no ridge.</summary>
     public IReadOnlyList<Stretch> Good(int column) => both[column];
 
-    public FrameProblem ProblemAt(int column, double seconds)
+    /// <summary>Whether a frame has its light for the whole of an exposure.</summary>
+    public bool Holds(int column, Stretch exposure) => both[column].Exists(good => Covers(good, exposure));
+
+    /// <summary>Why it has not.</summary>
+    public FrameProblem ProblemOf(int column, Stretch exposure)
     {
         if (ridge[column].Count == 0) return FrameProblem.RidgeNeverLit;
-        if (!ridge[column].Exists(stretch => stretch.StartS <= seconds && seconds < stretch.EndS))
-            return ridge[column].Exists(stretch => stretch.StartS > seconds) ? FrameProblem.RidgeNotYetLit : FrameProblem.RidgeNoLongerLit;
-        return both[column].Exists(stretch => stretch.StartS > seconds) ? FrameProblem.ValleyNotYetShaded : FrameProblem.ValleyLit;
+        if (!ridge[column].Exists(lit => Covers(lit, exposure)))
+            return ComesLater(ridge[column], exposure) ? FrameProblem.RidgeNotYetLit : FrameProblem.RidgeNoLongerLit;
+        return ComesLater(both[column], exposure) ? FrameProblem.ValleyNotYetShaded : FrameProblem.ValleyLit;
     }
 
-    private List<Stretch> LitRidgeOf(Frame frame, double halfWidthDeg)
+    /// <summary>The columns of the span on the bearings of a frame.</summary>
+    public IReadOnlyList<int> ColumnsOf(SetLayout layout, int column)
     {
-        var shown = Enumerable.Range(0, chart.Scene.Columns).Where(column =>
-            chart.CrestLit[column] is not null
-            && Math.Abs(frame.Bearing.TurnTo(chart.Scene.View.Columns[column].Bearing).Degrees) <= halfWidthDeg).ToList();
-        if (shown.Count == 0) return [new Stretch(0, chart.Track.LengthS)];
-        var reached = shown.FindAll(column => chart.ColumnLit[column].Exists(lit => lit.StartS < window.EndS && lit.EndS > window.StartS));
+        ArgumentNullException.ThrowIfNull(layout);
+        var (frame, halfWidthDeg) = (layout.FrameAt(0, column), layout.Field.Horizontal.Degrees / 2);
+        return [.. Enumerable.Range(0, span.Bearings.Count)
+            .Where(i => span.Lit[i] is not null && Math.Abs(frame.Bearing.TurnTo(span.Bearings[i]).Degrees) <= halfWidthDeg)];
+    }
+
+    private static bool Covers(Stretch light, Stretch exposure) => light.StartS <= exposure.StartS && exposure.EndS < light.EndS;
+
+    // Light that goes while the shutter is open is light that has gone, even where more of it comes later.
+    private static bool ComesLater(List<Stretch> light, Stretch exposure) =>
+        !light.Exists(stretch => stretch.Contains(exposure.StartS)) && light.Exists(stretch => stretch.StartS > exposure.StartS);
+
+    private List<Stretch> LitRidgeOf(IReadOnlyList<int> shown)
+    {
+        if (shown.Count == 0) return [new Stretch(0, span.LengthS)];
+        var reached = shown.Where(column => span.Lit[column]!.Any(lit => lit.StartS < window.EndS && lit.EndS > window.StartS)).ToList();
         return reached.Count < LeastReached * shown.Count
             ? []
-            : ShareOverTime.Of(reached.Select(column => ((IReadOnlyList<Stretch>)chart.ColumnLit[column], 1.0)), chart.Track.LengthS)
-                .AtLeast(chart.Scene.Thresholds.ColumnsLit);
+            : ShareOverTime.Of(reached.Select(column => (span.Lit[column]!, 1.0)), span.LengthS).AtLeast(span.ColumnsLit);
     }
 }

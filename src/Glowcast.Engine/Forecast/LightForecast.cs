@@ -21,6 +21,9 @@ public sealed record LightForecast(
     /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
     public required CloudOutlook Cloud { get; init; }
 
+    /// <summary>Why there is no window; null where there is one.</summary>
+    public NoLightCause? NoLight { get; init; }
+
     /// <summary>How bright the lit ridge is through the day; null without a chart.</summary>
     public RidgeBrightness? Brightness { get; init; }
 
@@ -33,8 +36,8 @@ public sealed record LightForecast(
     /// <summary>The moment that came nearest to a window; null where there is one, and where nothing came near.</summary>
     public NearestMiss? NearestMiss { get; init; }
 
-    /// <summary>When to start: as recommended, or, where the set does not fit, where it loses least. Null without a set or a window.</summary>
-    public Instant? Start => Fit?.RecommendedStart ?? Fit?.BestStart;
+    /// <summary>When to start: as the plan says, as advised, or, where no start is possible, where least is lost. Null without a set or a window.</summary>
+    public Instant? Start => Fit?.ChosenStart;
 
     /// <summary>The window that the set is laid into, or without a set the longest; null where there is none.</summary>
     public LightWindow? BestWindow => Start is { } start

@@ -49,6 +49,18 @@ public sealed record Plan
     /// <summary>True where the plan leaves the direction of the sweep to the forecast.</summary>
     public bool ChooseDirection { get; init; } = true;
 
+    /// <summary>When to begin; null to be advised.</summary>
+    public StartWish? StartAt { get; init; }
+
+    /// <summary>Bearings on which the ridge may stay dark.</summary>
+    public IReadOnlyList<BearingSpan> DarkStrips { get; init; } = [];
+
+    /// <summary>From which chance on the set is said to fit.</summary>
+    public ChanceBounds Chances { get; init; } = ChanceBounds.Usual;
+
+    /// <summary>What counts how much in a season.</summary>
+    public SeasonWeights SeasonWeights { get; init; } = SeasonWeights.Usual;
+
     public Conditions Conditions { get; init; } = new();
 
     public LightThresholds Thresholds { get; init; } = LightThresholds.Usual;

@@ -55,11 +55,13 @@ public static class PlanReader
         var span = root.Object("span");
         var (bearings, ridgeFrom, vertical, pitch) = ReadSpan(span);
         var crestShare = ReadCrestShare(span);
+        var darkStrips = ReadDarkStrips(span);
         span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
-        var (settings, chooseDirection) = SetReader.Read(root.Object("set"), faults);
+        var (settings, chooseDirection, startAt) = SetReader.Read(root.Object("set"), faults);
         var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults);
-        var (thresholds, drift) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
+        var (thresholds, drift, chances) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
+        var weights = ReadWeights(root.Object("seasonWeights"));
         root.RefuseUnknown();
         faults.ThrowIfAny();
         return new Plan
@@ -77,6 +79,10 @@ public static class PlanReader
             OtherLenses = otherLenses,
             Set = settings!,
             ChooseDirection = chooseDirection,
+            StartAt = startAt,
+            Chances = chances,
+            SeasonWeights = weights,
+            DarkStrips = darkStrips,
             Conditions = conditions,
             Thresholds = thresholds,
             ExposureDriftStops = drift,
@@ -159,7 +165,7 @@ public static class PlanReader
         return (gear, others);
     }
 
-    private static (LightThresholds Thresholds, double DriftStops) ReadThresholds(JsonFields fields, double ridgeFromKm)
+    private static (LightThresholds Thresholds, double DriftStops, ChanceBounds Chances) ReadThresholds(JsonFields fields, double ridgeFromKm)
     {
         var usual = LightThresholds.Usual;
         var thresholds = new LightThresholds
@@ -172,7 +178,40 @@ public static class PlanReader
             ValleyLit = fields.Number("valleyLit", 0, 1, usual.ValleyLit),
         };
         var drift = fields.Positive("exposureDriftStops", 10, 1.0 / 3);
+        var chances = ReadChances(fields);
         fields.RefuseUnknown();
-        return (thresholds, drift);
+        return (thresholds, drift, chances);
+    }
+
+    private static ChanceBounds ReadChances(JsonFields fields)
+    {
+        var usual = ChanceBounds.Usual;
+        var bounds = new ChanceBounds(
+            fields.Positive("fitsChance", 1, usual.Fits), fields.Positive("tightChance", 1, usual.Tight), fields.Positive("unknownChance", 1, usual.UnknownMost),
+            fields.Positive("leastSpanShare", 1, usual.LeastSpanShare));
+        if (bounds.Tight > bounds.Fits) fields.Add("tightChance", $"Must not be more than fitsChance, {bounds.Fits}; got {bounds.Tight}.");
+        return bounds;
+    }
+
+    /// <summary>Bearings from left to right that may stay dark.</summary>
+    private static List<BearingSpan> ReadDarkStrips(JsonFields span) =>
+    [
+        .. span.Objects("darkStrips").Select(strip =>
+        {
+            var (from, to) = (strip.Number("fromDeg", -360, 360), strip.Number("toDeg", -360, 360));
+            strip.RefuseUnknown();
+            if (Azimuth.FromDegrees(from) != Azimuth.FromDegrees(to)) return BearingSpan.FromDegrees(from, to);
+            strip.Add("toDeg", $"Must differ from fromDeg; both are {from}°.");
+            return null;
+        }).OfType<BearingSpan>(),
+    ];
+
+    private static SeasonWeights ReadWeights(JsonFields fields)
+    {
+        const double most = 100;
+        var given = Enum.GetValues<SeasonAspect>().Select(aspect => (Aspect: aspect, Name: JsonNamingPolicy.CamelCase.ConvertName(aspect.ToString())))
+            .Where(entry => fields.Has(entry.Name)).Select(entry => KeyValuePair.Create(entry.Aspect, fields.Number(entry.Name, 0, most))).ToList();
+        fields.RefuseUnknown();
+        return given.Count > 0 ? SeasonWeights.With(given) : SeasonWeights.Usual;
     }
 }

@@ -23,13 +23,15 @@ public sealed record PrintCost(double PixelsLost, double WidthChange, double Hei
         var spanRad = changed.Parts.Sum(part => part.Layout.Span.Radians);
         var (width, height) = (after.Field.FocalLengthPx * spanRad / before.WidthPx, after.Clean.HeightPx / before.Clean.HeightPx);
         var scale = after.Field.FocalLengthPx / before.Field.FocalLengthPx;
-        var kept = Least(scale) * Least(scale) * Least(width / scale) * Least(height / scale);
+        var dark = DarkShare(changed.Parts) - DarkShare([planned]);
+        var kept = Least(scale) * Least(scale) * Least(width / scale) * Least(height / scale) * (1 - Math.Max(0, dark));
         var setsLost = before.Settings.Repeats - after.Settings.Repeats;
         var overlapLost = Math.Max(0, before.Across.Overlap - after.Across.Overlap);
         string[] words =
         [
             .. InWords("narrower", "wider", width - 1, after.PrintAt(before.Settings.PrintPpi).Width * (spanRad / after.Span.Radians)),
             .. InWords("lower", "higher", height - 1, after.PrintAt(before.Settings.PrintPpi).Height),
+            .. dark > 0 ? [$"{dark * planned.Plan.Span.Width.Degrees:0.#}° of the ridge are dark in it."] : Array.Empty<string>(),
             .. Safety(setsLost, after),
             .. overlapLost > Noticeable ? [$"Less room for seams: {after.Across.Overlap * 100:0} % overlap instead of {before.Across.Overlap * 100:0} %."] : Array.Empty<string>(),
             .. Gap(planned.Clock, changed.Parts[0].Clock),
@@ -40,6 +42,10 @@ public sealed record PrintCost(double PixelsLost, double WidthChange, double Hei
             ((double)setsLost / (before.Settings.Repeats + 1)) + overlapLost + (isSplit ? SeamOfHalves : 0),
             words.Length > 0 ? string.Join(" ", words) : "Nothing.");
     }
+
+    /// <summary>Of the span, how much may stay dark.</summary>
+    private static double DarkShare(IReadOnlyList<PlannedSet> parts) =>
+        parts[0].Plan.DarkStrips.Sum(strip => strip.Width.Degrees) / parts.Sum(part => part.Plan.Span.Width.Degrees);
 
     private static double Least(double share) => Math.Min(1, share);
 

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Capture;
+using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -33,6 +34,16 @@ internal sealed record SetChange(string Change, Func<SetVariant, SetVariant?> Ap
             ? null : variant with { IsSplit = true }),
         .. set.Plan.OtherLenses.Where(lens => lens.FocalLength != set.Layout.Lens.FocalLength).Select(Taking),
     ];
+
+    /// <summary>Only part of the span.</summary>
+    public static SetChange Part(BearingSpan part) => new(
+        $"Shoot {part.From.Degrees:0.#}° to {part.To.Degrees:0.#}° only, where the light is",
+        variant => variant.IsSplit || variant.Plan.Span == part ? null : variant with { Plan = variant.Plan with { Span = part } });
+
+    /// <summary>Some bearings stay dark in the picture.</summary>
+    public static SetChange Dark(BearingSpan strip) => new(
+        $"Let {strip.From.Degrees:0.#}° to {strip.To.Degrees:0.#}° stay dark",
+        variant => variant.Plan.DarkStrips.Contains(strip) ? null : variant with { Plan = variant.Plan with { DarkStrips = [.. variant.Plan.DarkStrips, strip] } });
 
     /// <summary>So many safety sets.</summary>
     public static SetChange Sets(int repeats) => new(

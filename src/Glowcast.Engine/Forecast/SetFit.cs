@@ -4,22 +4,6 @@ using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
-/// <summary>Whether the set can be finished in the light.</summary>
-public enum Verdict
-{
-    /// <summary>It fits, with more time to spare than the forecast is uncertain by.</summary>
-    Fits,
-
-    /// <summary>It fits, but the time to spare is no longer than the forecast's own uncertainty, or under a minute.</summary>
-    Tight,
-
-    /// <summary>There is a window, but no start from which every frame has its light.</summary>
-    TooLong,
-
-    /// <summary>There is no window that day.</summary>
-    NoLight,
-}
-
 /// <summary>Why a frame has no light at its instant.</summary>
 public enum FrameProblem
 {
@@ -39,33 +23,68 @@ public enum FrameProblem
 public sealed record FailingFrame(Exposure Exposure, Azimuth Bearing, Instant At, FrameProblem Problem);
 
 /// <summary>The set laid over the light.</summary>
-/// <param name="Verdict">In one word.</param>
-/// <param name="Margin">By how much the start may slip; negative by how much the set is too long. Null without a window.</param>
-/// <param name="EarliestStart">Of the marker frame of the first set; null where it does not fit.</param>
-/// <param name="LatestStart">The last moment at which every exposure of every set still has its light.</param>
-/// <param name="BestStart">Where to start all the same when it does not fit: the start that loses least.</param>
-/// <param name="FirstProblem">From that start; null where it fits.</param>
-/// <param name="Uncertainty">Of the window's two ends together, one standard deviation.</param>
+/// <param name="Verdict">In one word: the bounds of the chance, from the start chosen.</param>
+/// <param name="Margin">From the first possible start to the last; negative by how much the set is too long. Null without a window.</param>
+/// <param name="EarliestStart">The first from which every exposure of every set has its light, by the best estimate; of the marker frame of
+/// the first set; null where there is none.</param>
+/// <param name="LatestStart">The last.</param>
+/// <param name="BestStart">The first of them; where there is none, the start that loses least.</param>
+/// <param name="FirstProblem">From the start chosen, by the best estimate; null where every exposure has its light.</param>
+/// <param name="Uncertainty">Of first and last start together, one standard deviation.</param>
 public sealed record SetFit(
     Verdict Verdict, Duration? Margin, Instant? EarliestStart, Instant? LatestStart, Instant? BestStart,
     FailingFrame? FirstProblem, Duration Uncertainty)
 {
+    private readonly Lazy<IReadOnlyList<JudgedStart>> starts = new([]);
+    private readonly Lazy<IReadOnlyList<FitReason>> reasons = new([]);
+    private readonly JudgedSets? judged;
+
     public static SetFit NoLight { get; } = new(Verdict.NoLight, null, null, null, null, null, Duration.Zero);
 
-    /// <summary>The start with the most safety on both sides whose exposures stay within tolerance; null where it does not fit.</summary>
+    /// <summary>That every exposure has its light, from the start chosen; 0 without a window.</summary>
+    public double Chance { get; init; }
+
+    /// <summary>The chance is held down, because ground past the edge of the grid could matter.</summary>
+    public bool IsCapped { get; init; }
+
+    /// <summary>The start that all of this is about: the plan's, or the one advised; where none is possible, the one that loses least.
+    /// Null without a window.</summary>
+    public Instant? ChosenStart { get; init; }
+
+    public StartReason ChosenBecause { get; init; }
+
+    /// <summary>How many exposures have their light from the start chosen, by the best estimate.</summary>
+    public int InLight { get; init; }
+
+    /// <summary>Of all sets.</summary>
+    public int Exposures => Judged?.Sets.Shots.Count ?? 0;
+
+    /// <summary>Before and after the start chosen; null without a window, and where a frame never has light.</summary>
+    public StartRoom? Room { get; init; }
+
+    /// <summary>The start advised, whatever the plan says; null where none is possible.</summary>
     public Instant? RecommendedStart { get; init; }
+
+    public StartReason RecommendedBecause { get; init; }
 
     /// <summary>From arriving at the spot to being ready for the first marker frame.</summary>
     public Duration SetUp { get; init; }
 
-    /// <summary>When to be at the spot for the recommended start; null where it does not fit.</summary>
-    public Instant? OnSiteBy => RecommendedStart - SetUp;
+    /// <summary>When to be at the spot for the start chosen; null where it does not fit.</summary>
+    public Instant? OnSiteBy => IsPossible ? ChosenStart - SetUp : null;
 
     /// <summary>When to be at the spot for the earliest start; null where it does not fit.</summary>
     public Instant? OnSiteForEarliest => EarliestStart - SetUp;
 
-    /// <summary>Of the brightness, from the recommended start, or from the best one where it does not fit; null without a window.</summary>
+    /// <summary>Of the brightness, from the start chosen; null without a window.</summary>
     public ExposureDrift? Drift { get; init; }
+
+    /// <summary>What comes of every start that shares time with the window; the first, the last, the chosen and the advised are among them.
+    /// Empty without a window.</summary>
+    public IReadOnlyList<JudgedStart> Starts => starts.Value;
+
+    /// <summary>Why it fits no better.</summary>
+    public IReadOnlyList<FitReason> Reasons => reasons.Value;
 
     /// <summary>By how much a start may still slip; negative past the latest one.</summary>
     /// <exception cref="InvalidOperationException">There is no possible start.</exception>
@@ -73,4 +92,20 @@ public sealed record SetFit(
         (LatestStart ?? throw new InvalidOperationException("A set that does not fit has no latest start.")) - start;
 
     public bool IsPossible => Verdict is Verdict.Fits or Verdict.Tight;
+
+    /// <summary>Null without a window.</summary>
+    internal JudgedSets? Judged
+    {
+        get => judged;
+        init
+        {
+            judged = value;
+            reasons = new Lazy<IReadOnlyList<FitReason>>(() => FitReasons.Of(this));
+            starts = new Lazy<IReadOnlyList<JudgedStart>>(() => value?.Table(Named()) ?? []);
+        }
+    }
+
+    // As they are written: whole seconds.
+    private IEnumerable<Instant> Named() =>
+        new[] { EarliestStart, LatestStart, RecommendedStart, ChosenStart }.OfType<Instant>().Select(Rounded.ToSeconds);
 }

@@ -12,8 +12,8 @@ internal static class SetReader
     private const double ShortestExposureS = 0.000001;
     private const double MostOverlap = 0.95;
 
-    /// <returns>The settings, null after a fault; and whether the direction is left open.</returns>
-    public static (SetSettings? Settings, bool ChooseDirection) Read(JsonFields fields, Faults faults)
+    /// <returns>The settings, null after a fault; whether the direction is left open; and when to begin, null where that is left open.</returns>
+    public static (SetSettings? Settings, bool ChooseDirection, StartWish? StartAt) Read(JsonFields fields, Faults faults)
     {
         var before = faults.Found.Count;
         var usual = new SetSettings();
@@ -32,8 +32,9 @@ internal static class SetReader
         var clickStops = fields.Positives("clickStopsDeg", 180);
         var bracket = ReadBracket(fields);
         var ppi = fields.Number("printPpi", 10, 5000, usual.PrintPpi);
+        var startAt = StartReader.Read(fields);
         fields.RefuseUnknown();
-        if (faults.Found.Count > before) return (null, direction is null);
+        if (faults.Found.Count > before) return (null, direction is null, startAt);
         var settings = new SetSettings
         {
             Orientation = orientation,
@@ -51,7 +52,7 @@ internal static class SetReader
             PrintPpi = ppi,
             Bracket = bracket,
         };
-        return (settings, direction is null);
+        return (settings, direction is null, startAt);
     }
 
     private static Bracket ReadBracket(JsonFields fields)

@@ -45,4 +45,7 @@ internal readonly record struct PlannedShot(int Part, Exposure Exposure, double 
     public double OpensS => PartStartS + Exposure.Start.TotalSeconds;
 
     public double ClosesS => PartStartS + Exposure.End.TotalSeconds;
+
+    /// <summary>With its shutter open, when the sequence is begun at a moment.</summary>
+    public Light.Stretch From(double startS) => new(startS + OpensS, startS + ClosesS);
 }

@@ -1,4 +1,3 @@
-using Glowcast.Engine.Light;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -15,23 +14,23 @@ namespace Glowcast.Engine.Forecast;
 public sealed record ShiftedStart(
     Instant Start, int Exposures, int InLight, int WholeSets, int WholeRows, FailingFrame? FirstProblem, ExposureDrift Drift)
 {
+    /// <summary>The chance that all exposures have their light.</summary>
+    public double Chance { get; init; }
+
     /// <returns>Null where the forecast has no set, or its day no window.</returns>
     public static ShiftedStart? Of(LightForecast forecast, Instant start)
     {
         ArgumentNullException.ThrowIfNull(forecast);
-        if (forecast is not { Set: { } set, Chart: { } chart, Brightness: { } brightness, BestWindow: { } window }) return null;
-        var (track, sets) = (chart.Track, new SetSequence(set));
-        var light = new FrameLight(chart, new Stretch(track.SecondsAt(window.Start.At), track.SecondsAt(window.End.At)), set.Layout);
-        var startS = track.SecondsAt(start);
-        var missing = sets.Shots.Where(shot => !FitSearch.HasLight(light, shot, startS)).ToList();
+        if (forecast is not { Brightness: { } brightness, Fit.Judged: { Sets: var sets, Judge: var judge, Day: var day } found }) return null;
+        var judged = found.At(start);
+        var missing = judge.MissedFrom(day.SecondsAt(start)).ToHashSet();
         return new ShiftedStart(
-            start, sets.Shots.Count, sets.Shots.Count - missing.Count,
+            start, sets.Shots.Count, judged.InLight,
             sets.Sets.TakeWhile(shots => !shots.Any(missing.Contains)).Count(),
             sets.Sets[0].GroupBy(shot => shot.Exposure.Row).TakeWhile(row => !row.Any(missing.Contains)).Count(),
-            missing.Count > 0 ? Failing(missing[0]) : null,
-            ExposureDrift.Of(brightness, sets, start, forecast.Plan.ExposureDriftStops));
-
-        FailingFrame Failing(PlannedShot shot) => new(
-            shot.Exposure, sets.BearingOf(shot), start + Duration.FromSeconds(shot.OpensS), light.ProblemAt(shot.Exposure.Column, startS + shot.OpensS));
+            judged.FirstProblem, ExposureDrift.Of(brightness, sets, start, forecast.Plan.ExposureDriftStops))
+        {
+            Chance = judged.Chance,
+        };
     }
 }

@@ -1,31 +1,66 @@
-using Glowcast.Engine.Light;
-
 namespace Glowcast.Engine.Forecast;
 
-/// <summary>Which of the possible starts to recommend.</summary>
-/// <remarks>docs/model.md, F8: the one with the most safety on both sides among those whose brightness stays within
-/// tolerance; where none does, the one with the least drift. Kept clear of both ends by what the forecast is unsure of.</remarks>
+/// <summary>Why a start was chosen.</summary>
+public enum StartReason
+{
+    /// <summary>The plan says it.</summary>
+    Given,
+
+    /// <summary>No other has a better chance.</summary>
+    Safest,
+
+    /// <summary>As safe as any to 2 %, and the brightness drifts less while the set is shot.</summary>
+    SteadierLight,
+
+    /// <summary>As safe as any to 2 %, and the light is redder.</summary>
+    RedderLight,
+
+    /// <summary>As safe as any to 2 %, and the shade lies deeper under the lit ridge.</summary>
+    DeeperShade,
+
+    /// <summary>No start is possible: from this one least is lost.</summary>
+    LeastLost,
+}
+
+/// <summary>A start, and why it was chosen.</summary>
+/// <param name="StartS">After the start of the day judged.</param>
+internal readonly record struct ChosenStart(double StartS, StartReason Why);
+
+/// <summary>A start that may be chosen.</summary>
+/// <param name="Drift">Of the brightness, from the first frame of a set to its last [stops].</param>
+/// <param name="Warmth">0 to 1.</param>
+/// <param name="Depth">Of the shade, 0 to 1.</param>
+internal readonly record struct StartCandidate(double StartS, double Chance, double Drift, double Warmth, double Depth)
+{
+    public double Richness => Warmth + Depth;
+}
+
+/// <summary>Which of the possible starts to advise.</summary>
+/// <remarks>docs/model.md, F8: the chance first; of those within 2 % of the best the ones whose brightness stays within tolerance, or
+/// drifts least; of those the richest light.</remarks>
 internal static class StartChoice
 {
-    private const int Looks = 60;
+    /// <summary>Chances nearer than this are as good as one another.</summary>
+    public const double AsSafe = 0.02;
 
-    /// <param name="starts">All possible ones.</param>
-    /// <param name="clearS">Wanted between the start and either end; half the stretch at most.</param>
-    /// <param name="driftStops">From the first frame to the last, for a start.</param>
-    /// <returns>Seconds, as in <paramref name="starts"/>.</returns>
-    public static double Within(Stretch starts, double clearS, Func<double, double> driftStops, double toleranceStops)
+    private const double SameRichness = 1e-3;
+
+    /// <param name="starts">In order of time; at least one.</param>
+    public static ChosenStart Of(IReadOnlyList<StartCandidate> starts, double toleranceStops)
     {
-        var clear = Math.Min(clearS, starts.LengthS / 2);
-        var (middle, reach) = ((starts.StartS + starts.EndS) / 2, (starts.LengthS / 2) - clear);
-        // From the middle outwards, to either side in turn.
-        var looks = Enumerable.Range(0, Looks + 1).Select(look => middle + (reach * ((look + 1) / 2) / (Looks / 2) * (look % 2 == 0 ? 1 : -1)));
-        var (best, least) = (middle, double.PositiveInfinity);
-        foreach (var start in looks)
-        {
-            var drift = Math.Abs(driftStops(start));
-            if (drift <= toleranceStops) return start;
-            if (drift < least) (best, least) = (start, drift);
-        }
-        return best;
+        var safest = starts.MaxBy(start => start.Chance);
+        var safe = starts.Where(start => start.Chance >= safest.Chance - AsSafe).ToList();
+        var least = Math.Max(toleranceStops, safe.Min(start => Math.Abs(start.Drift)));
+        var steady = safe.FindAll(start => Math.Abs(start.Drift) <= least);
+        var richest = steady.Max(start => start.Richness);
+        var chosen = steady.FindAll(start => start.Richness >= richest - SameRichness).MaxBy(start => start.Chance);
+        return new ChosenStart(chosen.StartS, WhyNot(safest, chosen, least));
+    }
+
+    private static StartReason WhyNot(StartCandidate safest, StartCandidate chosen, double leastDrift)
+    {
+        if (chosen.StartS == safest.StartS) return StartReason.Safest;
+        if (Math.Abs(safest.Drift) > leastDrift) return StartReason.SteadierLight;
+        return chosen.Warmth - safest.Warmth >= chosen.Depth - safest.Depth ? StartReason.RedderLight : StartReason.DeeperShade;
     }
 }

@@ -26,21 +26,28 @@ public sealed record LightSweep(Azimuth First, Azimuth Last, SweepSide From, Dur
     private const double ThirdsToSpan = 1.5;
 
     /// <summary>How the ridge gains the light that it has at a moment; null where it has none on either side.</summary>
-    internal static LightSweep? GainOf(LightChart chart, double seconds) => Of(chart, seconds, lit => lit.StartS);
+    internal static LightSweep? GainOf(LightChart chart, double seconds) => GainOf(SpanLight.Of(chart), seconds);
+
+    /// <inheritdoc cref="GainOf(LightChart, double)"/>
+    internal static LightSweep? GainOf(SpanLight span, double seconds) => Of(span, seconds, lit => lit.StartS);
 
     /// <summary>How it loses it.</summary>
-    internal static LightSweep? LossOf(LightChart chart, double seconds) => Of(chart, seconds, lit => lit.EndS);
+    internal static LightSweep? LossOf(LightChart chart, double seconds) => LossOf(SpanLight.Of(chart), seconds);
 
-    private static LightSweep? Of(LightChart chart, double seconds, Func<Stretch, double> change)
+    /// <inheritdoc cref="LossOf(LightChart, double)"/>
+    internal static LightSweep? LossOf(SpanLight span, double seconds) => Of(span, seconds, lit => lit.EndS);
+
+    private static LightSweep? Of(SpanLight span, double seconds, Func<Stretch, double> change)
     {
+        var columns = span.Bearings.Count;
         var changes = (
-            from column in Enumerable.Range(0, chart.Scene.Columns)
-            from lit in chart.ColumnLit[column]
+            from column in Enumerable.Range(0, columns)
+            from lit in span.Lit[column] ?? []
             where lit.StartS <= seconds && seconds < lit.EndS
             select (Column: column, At: change(lit))).ToList();
-        var third = chart.Scene.Columns / 3;
+        var third = columns / 3;
         var left = changes.FindAll(entry => entry.Column < third);
-        var right = changes.FindAll(entry => entry.Column >= chart.Scene.Columns - third);
+        var right = changes.FindAll(entry => entry.Column >= columns - third);
         if (left.Count == 0 || right.Count == 0) return null;
         var lagS = right.Average(entry => entry.At) - left.Average(entry => entry.At);
         var from = Math.Abs(lagS) < TogetherS ? SweepSide.None : lagS > 0 ? SweepSide.Left : SweepSide.Right;
@@ -48,6 +55,6 @@ public sealed record LightSweep(Azimuth First, Azimuth Last, SweepSide From, Dur
             BearingOf(changes.MinBy(entry => entry.At).Column), BearingOf(changes.MaxBy(entry => entry.At).Column), from,
             Duration.FromSeconds(ThirdsToSpan * Math.Abs(lagS)));
 
-        Azimuth BearingOf(int column) => chart.Scene.View.Columns[column].Bearing;
+        Azimuth BearingOf(int column) => span.Bearings[column];
     }
 }

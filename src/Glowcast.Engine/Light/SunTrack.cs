@@ -17,12 +17,14 @@ public sealed class SunTrack
 
     public double LengthS => Interval.Duration.TotalSeconds;
 
-    public static SunTrack Over(Interval interval, double? deltaTSeconds = null)
+    public static SunTrack Over(Interval interval, double? deltaTSeconds = null) =>
+        Of(interval, seconds => Sun.At(interval.Start + Duration.FromSeconds(seconds), deltaTSeconds).EarthFixedAu);
+
+    /// <param name="earthFixedAu">From the centre of the earth to the sun [AU], at seconds after the start.</param>
+    internal static SunTrack Of(Interval interval, Func<double, (double X, double Y, double Z)> earthFixedAu)
     {
-        var count = (int)Math.Ceiling(interval.Duration.TotalSeconds / NodeS) + 4;
-        var first = interval.Start - Duration.FromSeconds(NodeS);
-        var nodes = new (double X, double Y, double Z)[count];
-        for (var i = 0; i < count; i++) nodes[i] = Sun.At(first + Duration.FromSeconds(i * NodeS), deltaTSeconds).EarthFixedAu;
+        var nodes = new (double X, double Y, double Z)[(int)Math.Ceiling(interval.Duration.TotalSeconds / NodeS) + 4];
+        for (var i = 0; i < nodes.Length; i++) nodes[i] = earthFixedAu((i - 1) * NodeS);
         return new SunTrack(interval, nodes);
     }
 

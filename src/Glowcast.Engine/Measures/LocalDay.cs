@@ -22,6 +22,11 @@ public static class LocalDay
         ? instant.InZone(zone).LocalDateTime
         : (instant + Duration.FromSeconds(SecondsPerDegree * place.LongitudeDeg)).InUtc().LocalDateTime;
 
+    /// <summary>The moment at which the clocks of a place say so; of two, the first; where they skip it, as long after the gap.</summary>
+    public static Instant At(LocalDateTime clock, GeoPoint place, DateTimeZone? zone) => zone is not null
+        ? clock.InZoneLeniently(zone).ToInstant()
+        : clock.InUtc().ToInstant() - Duration.FromSeconds(SecondsPerDegree * place.LongitudeDeg);
+
     private static Instant MidnightOf(LocalDate date, DateTimeZone zone)
     {
         try

@@ -12,6 +12,12 @@ public static class Rounded
     /// <summary>To the second nearest to its tenth; a half goes to the later one.</summary>
     public static Instant ToSeconds(Instant instant) => To(ToTenths(instant), NodaConstants.TicksPerSecond);
 
+    /// <summary>To the minute nearest to its second; a half goes to the later one.</summary>
+    public static Instant ToMinutes(Instant instant) => To(ToSeconds(instant), NodaConstants.TicksPerMinute);
+
+    /// <summary>The same of the time on a clock.</summary>
+    public static LocalDateTime ToMinutes(LocalDateTime clock) => ToMinutes(clock.InUtc().ToInstant()).InUtc().LocalDateTime;
+
     private static Instant To(Instant instant, long ticks)
     {
         var beyond = instant.ToUnixTimeTicks() + (ticks / 2);

@@ -5,7 +5,7 @@ using NodaTime;
 namespace Glowcast.Field.Card;
 
 /// <summary>The moments of a morning or an evening at the lookout, one after the other.</summary>
-/// <remarks>Set-up is reckoned back from the start as recommended, or as loses least where the set does not fit.</remarks>
+/// <remarks>Set-up is reckoned back from the start that the plan gives, or that is advised, or that loses least where the set does not fit.</remarks>
 /// <param name="Leave">The door.</param>
 /// <param name="OnSite">At the spot.</param>
 /// <param name="Rehearse">The tripod stands level, the camera is on.</param>
@@ -27,6 +27,6 @@ internal sealed record CardTimes(
         return new CardTimes(
             onSite - choices.Travel, onSite, onSite + usual.Tripod + usual.LevelBase + usual.Mount + usual.LevelCamera,
             fit.EarliestStart, start, fit.LatestStart, start + set.Clock.Total, window.End.At,
-            Duration.FromSeconds(window.Start.Uncertainty.CombinedS), Duration.FromSeconds(window.End.Uncertainty.CombinedS));
+            fit.Room?.BeforeUncertainty ?? Duration.FromSeconds(window.Start.Uncertainty.CombinedS), fit.Room?.AfterUncertainty ?? Duration.FromSeconds(window.End.Uncertainty.CombinedS));
     }
 }

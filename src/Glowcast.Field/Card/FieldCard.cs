@@ -44,9 +44,9 @@ public sealed class FieldCard
             Markup.Element("p", $"Lookout {lookout.Point}, eye at {Say.Metres(forecast.Eye.Height)}. True bearings {plan.Span}. Times: {(lookout.Zone is null ? "UTC" : lookout.Zone.Id)}."));
     }
 
-    private string Verdict() => forecast.Fit is { Verdict: not Engine.Forecast.Verdict.NoLight } fit
+    private string Verdict() => forecast.Fit is { Verdict: not Engine.Measures.Verdict.NoLight } fit
         ? FitWords.Verdict(fit)
-        : $"No light. {forecast.WhyNone}";
+        : $"No light. {forecast.WhyNone}{(forecast.NoLight is { } cause ? $" {NoLightWords.NextStep(cause)}" : "")}";
 
     private XElement? When() => times is null
         ? null

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 using Glowcast.Field.Words;
 
 namespace Glowcast.Field.Card;
@@ -14,7 +15,9 @@ internal static class RemedyBlock
     public static XElement? Of(LightForecast forecast, Clock clock)
     {
         if (forecast.Fit is not { } fit || fit.Verdict == Verdict.Fits) return null;
-        var problem = fit.FirstProblem is { } failing ? Markup.Element("p", $"First to fail: {FitWords.Problem(failing, clock)}.") : null;
+        var reason = fit.Reasons.Count > 0 ? ReasonWords.Of(fit.Reasons[0], clock) : null;
+        var failing = fit.FirstProblem is { } first ? $"First to fail: {FitWords.Problem(first, clock)}." : null;
+        var problem = reason is null && failing is null ? null : Markup.Element("p", string.Join(' ', new[] { reason, failing }.OfType<string>()));
         return forecast.Remedies.Count == 0
             ? Markup.Section("remedies", "What would help", problem, Markup.Element("p", forecast.WhyNothingFits ?? "Nothing that was tried."))
             : Markup.Section("remedies", "What helps", problem, Markup.List(forecast.Remedies.Take(MostShown).Select(remedy =>

@@ -44,7 +44,7 @@ internal static class CalendarFile
             Description = string.Join('\n', [
                 $"Leave {clock.Say(times.Leave)}", $"Be on site {clock.Say(times.OnSite)}", $"Start {clock.Say(times.Start)}",
                 .. times.Latest is { } latest ? (string[])[$"Latest start {clock.Say(latest)} {Say.PlusMinus(times.ClosesUncertainty.TotalSeconds)}"] : [],
-                $"Light ends {clock.Say(times.Stop)}", FitWords.Verdict(forecast.Fit!), .. forecast.Cautions]),
+                $"Light ends {clock.Say(times.Stop)}", FitWords.Verdict(forecast.Fit!), $"Start chosen: {FitWords.Because(forecast.Fit!)}.", .. forecast.Fit!.Reasons.Select(reason => ReasonWords.Of(reason, clock)), .. forecast.Cautions]),
             Start = Utc(times.OnSite),
             End = Utc(Instant.Max(times.Stop, times.SetEnds)),
         };
@@ -59,7 +59,7 @@ internal static class CalendarFile
         return new CalendarEvent
         {
             Summary = $"No ridge light {forecast.Plan.Span}",
-            Description = forecast.WhyNone,
+            Description = forecast.NoLight is { } cause ? $"{forecast.WhyNone} {NoLightWords.NextStep(cause)}" : forecast.WhyNone,
             Start = new CalDateTime(date.Year, date.Month, date.Day),
             Transparency = Ical.Net.TransparencyType.Transparent,
         };

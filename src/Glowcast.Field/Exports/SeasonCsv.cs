@@ -17,7 +17,7 @@ public static class SeasonCsv
     private static readonly IReadOnlyList<string> Header =
     [
         "rank", "plan", "date", "weekday", "score", "startUtc", "endUtc", "startLocal", "lengthS", "half", "litShare", "valleyShare", "sunAltitudeDeg", "lightDirection",
-        "ridgeShadow", "blackPointStops", "cctK", "moonAgeDays", "moonLitShare", "moonAltitudeDeg", "moonInSpan", "windows", .. Aspects.Select(NameOf), "reasons",
+        "ridgeShadow", "blackPointStops", "cctK", "moonAgeDays", "moonLitShare", "moonAltitudeDeg", "moonInSpan", "fit", "chance", "roomS", "isClose", "windows", .. Aspects.Select(NameOf), "reasons",
     ];
 
     private static readonly LocalDateTimePattern Local = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
@@ -38,7 +38,7 @@ public static class SeasonCsv
         [
             Number(ranked.Rank, "0"), ranked.Site.Name, LocalDatePattern.Iso.Format(day.Date), $"{day.Date.DayOfWeek}", Number(day.Points, "0.000"),
             .. WindowOf(day.Best), Number(day.Windows.Count, "0"),
-            .. Aspects.Select(aspect => Number(day.Score?.Parts.First(part => part.Aspect == aspect).Value, "0.000")),
+            .. Aspects.Select(aspect => Number(day.Score?.Parts.FirstOrDefault(part => part.Aspect == aspect)?.Value, "0.000")),
             string.Join(' ', day.Reasons),
         ];
     }
@@ -47,10 +47,11 @@ public static class SeasonCsv
         ? [.. Enumerable.Repeat("", Header.Count - Aspects.Length - 7)]
         :
         [
-            Utc.Format(Rounded.ToSeconds(window.Time.Start)), Utc.Format(Rounded.ToSeconds(window.Time.End)), Local.Format(window.Begins), Number(window.Time.Duration.TotalSeconds, "0"),
+            Utc.Format(Rounded.ToSeconds(window.Time.Start)), Utc.Format(Rounded.ToSeconds(window.Time.End)), Local.Format(Rounded.ToMinutes(window.Begins)), Number(window.Time.Duration.TotalSeconds, "0"),
             $"{window.Half}", Number(window.RidgeShare, "0.000"), Number(window.ValleyShare, "0.000"), Number(window.SunAltitudeDeg, "0.00"), $"{window.Direction}",
             Number(window.Relief?.Shadow, "0.000"), Number(window.BlackPoint?.Stops, "0.00"), Number(window.BeamColour?.Correlated()?.Kelvin, "0"),
             Number(window.Moon.AgeDays, "0.0"), Number(window.Moon.LitShare, "0.000"), Number(window.Moon.AltitudeDeg, "0.0"), window.Moon.InSpan ? "true" : "false",
+            $"{window.Fit?.Verdict}", Number(window.Fit?.Chance, "0.000"), Number(window.Fit?.Room.TotalSeconds, "0"), window.Fit is { } fit ? fit.IsClose ? "true" : "false" : "",
         ];
 
     private static string NameOf(SeasonAspect aspect) => $"score{aspect}";

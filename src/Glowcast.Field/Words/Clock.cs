@@ -24,10 +24,10 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
     /// <summary>The same in a sentence: "06:45:00 local (11:45:00 UTC)".</summary>
     public string Say(Instant instant) => Zone is null ? $"{Utc(instant)} UTC" : $"{Local(instant, Zone)} local ({Utc(instant)} UTC)";
 
-    /// <summary>To the minute, and cut off to it: local time, or UTC where there is none.</summary>
+    /// <summary>To the minute nearest to its second: local time, or UTC where there is none.</summary>
     public string Short(Instant instant) => Short(instant, Zone ?? DateTimeZone.Utc);
 
-    /// <summary>To the minute, and cut off to it: local time and UTC, or UTC alone.</summary>
+    /// <summary>To the minute nearest to its second: local time and UTC, or UTC alone.</summary>
     public string ShortCells(Instant instant) => Zone is null ? Short(instant) : $"{Short(instant)}  {Short(instant, DateTimeZone.Utc)}";
 
     /// <summary>The headings over <see cref="ShortCells"/>.</summary>
@@ -36,7 +36,7 @@ internal sealed class Clock(LocalDate date, DateTimeZone? zone)
     /// <summary>To the second: local time, or UTC where there is none.</summary>
     public string Time(Instant instant) => Local(instant, Zone ?? DateTimeZone.Utc);
 
-    private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(Rounded.ToTenths(instant).InZone(zone).TimeOfDay);
+    private static string Short(Instant instant, DateTimeZone zone) => ToMinutes.Format(Rounded.ToMinutes(instant).InZone(zone).TimeOfDay);
 
     private string Utc(Instant? instant) => Local(instant, DateTimeZone.Utc);
 

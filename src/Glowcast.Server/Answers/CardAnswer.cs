@@ -1,4 +1,4 @@
-using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Measures;
 
 namespace Glowcast.Server.Answers;
 

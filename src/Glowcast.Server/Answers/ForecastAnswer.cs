@@ -13,6 +13,9 @@ public sealed record ForecastAnswer(
     string Date, string? TimeZone, LookoutAnswer Lookout, SpanAnswer Span, IReadOnlyList<WindowAnswer> Windows, string? WhyNone, SetAnswer? Set,
     FitAnswer? Fit, CloudAnswer Cloud, AssumedAnswer Assumed, IReadOnlyList<string> Cautions, ChartAnswer? Chart, PictureAnswer? Picture)
 {
+    /// <summary>Why there is no window, and what to do; null where there is one.</summary>
+    public NoLightAnswer? NoLight { get; init; }
+
     /// <summary>How near a day without a window came to one; null where there is one, and where nothing came near.</summary>
     public NearestMissAnswer? NearestMiss { get; init; }
 
@@ -42,12 +45,13 @@ public sealed record ForecastAnswer(
             new SpanAnswer(plan.Span.From.Degrees, plan.Span.To.Degrees, plan.Thresholds.RidgeFrom.Kilometres, forecast.Scene?.HighestCrest?.Degrees),
             [.. forecast.Windows.Select(window => WindowAnswer.Of(window, zone, forecast.Brightness))], forecast.WhyNone,
             forecast.Set is null ? null : SetAnswer.Of(forecast.Set, forecast.Scene),
-            forecast.Fit is null ? null : FitAnswer.Of(forecast.Fit, forecast.Set!, forecast.Remedies, zone, forecast.WhyNothingFits),
+            forecast.Fit is null ? null : FitAnswer.Of(forecast),
             CloudAnswer.Of(forecast),
             AssumedAnswer.Of(plan), forecast.Cautions,
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
+            NoLight = NoLightAnswer.Of(forecast),
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Warnings = forecast.Warnings,
             FramesLight = withPictures ? FramesLightAnswer.Of(forecast) : null,

@@ -15,6 +15,8 @@ internal static class PlanEdits
         Note("date", LocalDatePattern.Iso.Format(plan.Date!.Value), LocalDatePattern.Iso.Format(planned.Plan.Date!.Value));
         Note("span.fromDeg", plan.Span.From.Degrees, planned.Plan.Span.From.Degrees);
         Note("span.toDeg", plan.Span.To.Degrees, planned.Plan.Span.To.Degrees);
+        if (plan.DarkStrips.Count != planned.Plan.DarkStrips.Count)
+            edits.Add("span.darkStrips", plan.DarkStrips.Select(strip => new { FromDeg = Math.Round(strip.From.Degrees, 3), ToDeg = Math.Round(strip.To.Degrees, 3) }).ToList());
         Note("lens.focalLengthMm", layout.Lens.FocalLength.Millimetres, planned.Layout.Lens.FocalLength.Millimetres);
         Note("set.orientation", NameOf(after.Orientation), NameOf(before.Orientation));
         Note("set.overlap", after.Overlap, before.Overlap);

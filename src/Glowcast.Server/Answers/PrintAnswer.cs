@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
+using Glowcast.Field.Words;
 
 namespace Glowcast.Server.Answers;
 
@@ -41,10 +42,20 @@ public sealed record PrintSizeAnswer(double Ppi, double WidthMm, double HeightMm
 
 public sealed record ProjectionAnswer(Projection Projection, double WidthPx, double HeightPx)
 {
+    /// <summary>How much larger the picture is drawn where it is stretched most than in its middle.</summary>
+    public double Stretch { get; init; }
+
+    /// <summary>Why it is not what a print wants; null where it may be.</summary>
+    public string? NotForPrint { get; init; }
+
     public static ProjectionAnswer Of(StitchedSize size)
     {
         ArgumentNullException.ThrowIfNull(size);
-        return new ProjectionAnswer(size.Projection, size.WidthPx, size.HeightPx);
+        return new ProjectionAnswer(size.Projection, size.WidthPx, size.HeightPx)
+        {
+            Stretch = Math.Round(size.Stretch, 3),
+            NotForPrint = SetWords.NotForPrint(size),
+        };
     }
 }
 

@@ -1,5 +1,6 @@
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Sky;
 using Glowcast.Engine.Weather;
 using NodaTime;
@@ -42,13 +43,16 @@ public sealed record SeasonPlanAnswer(string Name, string? TimeZone, double From
 /// <param name="Rank">1 is the best.</param>
 /// <param name="Plan">Name of the plan it belongs to.</param>
 /// <param name="Score">0 to 1: the weighted mean of the parts, times the shortfall.</param>
-/// <param name="Shortfall">1 where the set fits into the best window, else half the share of it that would; null without a window.</param>
+/// <param name="Shortfall">The chance that the whole set has its light in the best window, 1 where none is planned; null without a window.</param>
 /// <param name="Parts">Empty without a window.</param>
 /// <param name="Best">The window that the score is of, counted from 0; null without one.</param>
 public sealed record SeasonDayAnswer(
     int Rank, string Plan, string Date, IsoDayOfWeek Weekday, double Score, double? Shortfall, IReadOnlyList<ScorePartAnswer> Parts, int? Best,
     IReadOnlyList<SeasonWindowAnswer> Windows, IReadOnlyList<string> Reasons)
 {
+    /// <summary>The planned set in the best window, by the judge of forecasts; null without a window or a set.</summary>
+    public DayFitAnswer? Fit { get; init; }
+
     public static SeasonDayAnswer Of(RankedDay ranked)
     {
         ArgumentNullException.ThrowIfNull(ranked);
@@ -56,8 +60,22 @@ public sealed record SeasonDayAnswer(
         return new SeasonDayAnswer(
             ranked.Rank, ranked.Site.Name, LocalDatePattern.Iso.Format(day.Date), day.Date.DayOfWeek, day.Points, day.Score?.Shortfall,
             [.. (day.Score?.Parts ?? []).Select(ScorePartAnswer.Of)], day.Best is { } best ? day.Windows.Index().First(entry => entry.Item == best).Index : null,
-            [.. day.Windows.Select(window => SeasonWindowAnswer.Of(window, zone))], day.Reasons);
+            [.. day.Windows.Select(window => SeasonWindowAnswer.Of(window, zone))], day.Reasons)
+        {
+            Fit = DayFitAnswer.Of(day.Best?.Fit),
+        };
     }
+}
+
+/// <summary>The planned set in a window of a season.</summary>
+/// <param name="Chance">That every exposure has its light.</param>
+/// <param name="EarliestStart">Null where no start is possible.</param>
+/// <param name="RoomS">From the first possible start to the last; negative by how much the set is too long.</param>
+/// <param name="IsClose">Within what a season may be off by, the verdict could be another: ask a forecast.</param>
+public sealed record DayFitAnswer(Verdict Verdict, double Chance, string? EarliestStart, string? LatestStart, double RoomS, bool IsClose)
+{
+    public static DayFitAnswer? Of(DayFit? fit) => fit is null ? null : new DayFitAnswer(
+        fit.Verdict, Math.Round(fit.Chance, 4), Moments.Utc(fit.EarliestStart), Moments.Utc(fit.LatestStart), fit.Room.TotalSeconds, fit.IsClose);
 }
 
 /// <summary>One part of a score.</summary>

@@ -28,7 +28,7 @@ internal static class ChartApi
         if (Wanted(context.Request) is not var (type, part))
             return TypedResults.Problem($"The chart comes as {string.Join(" or ", Forms.Select(form => form.Type))}.", statusCode: StatusCodes.Status406NotAcceptable);
         if (await desk.FindAsync(address, part, context.RequestAborted) is { } content)
-            return Tagged.Forever(context, content, type, ForecastParts.Key(address, part));
+            return ETags.Forever(context, content, type, ForecastParts.Key(address, part));
         return await desk.FindAsync(address, ForecastParts.Bare, context.RequestAborted) is null
             ? ForecastApi.NotRemembered(address)
             : TypedResults.Problem("This forecast has no chart: there is no light on a ridge that day, or no ridge.", statusCode: StatusCodes.Status404NotFound);

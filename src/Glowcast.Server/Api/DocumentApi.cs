@@ -55,10 +55,10 @@ internal static class DocumentApi
     private sealed class DocumentDesk<T>(DocumentKind kind, string word, Func<string, string, string, JsonElement, T> answer)
     {
         public async Task<IResult> AllAsync(IDocuments documents, CancellationToken cancel) =>
-            Tagged.Json((await documents.AllAsync(kind.Path, cancel)).Select(Answer));
+            ETags.Json((await documents.AllAsync(kind.Path, cancel)).Select(Answer));
 
         public async Task<IResult> OneAsync(string id, IDocuments documents, CancellationToken cancel) =>
-            await documents.FindAsync(kind.Path, id, cancel) is { } found ? Tagged.Json(Answer(found)) : NotFound(id);
+            await documents.FindAsync(kind.Path, id, cancel) is { } found ? ETags.Json(Answer(found)) : NotFound(id);
 
         public async Task<IResult> PutAsync(string id, HttpContext context, IDocuments documents, KeptSoundings soundings, IClock clock)
         {
@@ -68,19 +68,19 @@ internal static class DocumentApi
             var document = new Document(kind.Path, id, read.Name, read.Thing.GetRawText(), clock.GetCurrentInstant());
             var condition = new WriteCondition(context.Request.Headers);
             var outcome = await documents.PutAsync(
-                document, before => condition.Allows(before is null ? null : Tagged.TagOf(Answer(before))), context.RequestAborted);
+                document, before => condition.Allows(before is null ? null : ETags.TagOf(Answer(before))), context.RequestAborted);
             return outcome switch
             {
                 PutOutcome.Refused => WriteCondition.Refused($"{word} '{id}'"),
                 PutOutcome.TooMany => TypedResults.Problem($"There are as many of {kind.Path} as may be kept; delete some.", statusCode: StatusCodes.Status422UnprocessableEntity),
-                _ => Tagged.Kept(context, Answer(document), outcome == PutOutcome.Created ? $"/api/{kind.Path}/{id}" : null),
+                _ => ETags.Kept(context, Answer(document), outcome == PutOutcome.Created ? $"/api/{kind.Path}/{id}" : null),
             };
         }
 
         public async Task<IResult> DeleteAsync(string id, HttpContext context, IDocuments documents)
         {
             var condition = new WriteCondition(context.Request.Headers);
-            return await documents.DeleteAsync(kind.Path, id, there => condition.Allows(Tagged.TagOf(Answer(there))), context.RequestAborted) switch
+            return await documents.DeleteAsync(kind.Path, id, there => condition.Allows(ETags.TagOf(Answer(there))), context.RequestAborted) switch
             {
                 DeleteOutcome.Deleted => TypedResults.NoContent(),
                 DeleteOutcome.Refused => WriteCondition.Refused($"{word} '{id}'"),

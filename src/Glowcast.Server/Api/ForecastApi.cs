@@ -40,7 +40,7 @@ internal static class ForecastApi
         var part = PartIn(context, faults);
         var address = await desk.AnswerAsync(body, faults, context.RequestAborted);
         context.Response.Headers.ContentLocation = $"/api/forecasts/{address}{(part == ForecastParts.WithPictures ? "?pictures=true" : "")}";
-        return TypedResults.Bytes((await desk.FindAsync(address, part, context.RequestAborted))!, Tagged.JsonType);
+        return TypedResults.Bytes((await desk.FindAsync(address, part, context.RequestAborted))!, ETags.JsonType);
     }
 
     private static async Task<IResult> GetAsync(string address, HttpContext context, ForecastDesk desk)
@@ -49,7 +49,7 @@ internal static class ForecastApi
         var part = PartIn(context, faults);
         faults.ThrowIfAny();
         return await desk.FindAsync(address, part, context.RequestAborted) is { } content
-            ? Tagged.Forever(context, content, Tagged.JsonType, ForecastParts.Key(address, part))
+            ? ETags.Forever(context, content, ETags.JsonType, ForecastParts.Key(address, part))
             : NotRemembered(address);
     }
 

@@ -36,10 +36,10 @@ internal static class GridApi
     public static async Task<ProblemHttpResult> NotFoundAsync(this GridShelf grids, string id, CancellationToken cancel) => TypedResults.Problem(
         $"This service has no grid '{Shortened.To80(id)}'; {await grids.SayAsync(cancel)}.", statusCode: StatusCodes.Status404NotFound);
 
-    private static async Task<IResult> AllAsync(GridShelf grids, CancellationToken cancel) => Tagged.Json(await grids.EntriesAsync(cancel));
+    private static async Task<IResult> AllAsync(GridShelf grids, CancellationToken cancel) => ETags.Json(await grids.EntriesAsync(cancel));
 
     private static async Task<IResult> OneAsync(string id, GridShelf grids, CancellationToken cancel) =>
-        await grids.EntryAsync(id, cancel) is { } entry ? Tagged.Json(entry.Grid) : await grids.NotFoundAsync(id, cancel);
+        await grids.EntryAsync(id, cancel) is { } entry ? ETags.Json(entry.Grid) : await grids.NotFoundAsync(id, cancel);
 
     private static async Task<IResult> PostAsync(HttpContext context, ServerOptions options, IGrids grids, GridReception reception, JobRunner runner)
     {
@@ -94,7 +94,7 @@ internal static class GridApi
     {
         var condition = new WriteCondition(context.Request.Headers);
         if (options.Grids.ContainsKey(id)) return TypedResults.Problem($"'{id}' was given when the service started and stays until it ends.", statusCode: StatusCodes.Status409Conflict);
-        if (await shelf.EntryAsync(id, cancel) is { } entry && !condition.Allows(Tagged.TagOf(entry.Grid))) return WriteCondition.Refused($"grid '{id}'");
+        if (await shelf.EntryAsync(id, cancel) is { } entry && !condition.Allows(ETags.TagOf(entry.Grid))) return WriteCondition.Refused($"grid '{id}'");
         if (!await grids.DeleteAsync(id, cancel)) return await shelf.NotFoundAsync(id, cancel);
         shelf.Forget(id);
         return TypedResults.NoContent();

@@ -36,7 +36,7 @@ internal static class HillshadeApi
         var (window, pixels) = Read(context.Request.Query, grid.Posts);
         var (width, height) = Size(window, pixels);
         var picture = Hillshade.Of(grid, window, width, height, context.RequestAborted);
-        return Tagged.Bytes(GreyPng.Write(picture.Shades, width, height), "image/png");
+        return ETags.Bytes(GreyPng.Write(picture.Shades, width, height), "image/png");
     }
 
     private static (GeoWindow Window, int Pixels) Read(IQueryCollection asked, GridPosts posts)

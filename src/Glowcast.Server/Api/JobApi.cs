@@ -45,16 +45,16 @@ internal static class JobApi
     /// <summary>The answer to a request for long work.</summary>
     public static IResult Accepted(Job job) => TypedResults.Accepted($"/api/jobs/{job.Id}", JobAnswer.Of(job));
 
-    private static async Task<IResult> AllAsync(IJobs jobs, CancellationToken cancel) => Tagged.Json((await jobs.AllAsync(cancel)).Select(JobAnswer.Of));
+    private static async Task<IResult> AllAsync(IJobs jobs, CancellationToken cancel) => ETags.Json((await jobs.AllAsync(cancel)).Select(JobAnswer.Of));
 
     private static async Task<IResult> OneAsync(string id, IJobs jobs, CancellationToken cancel) =>
-        await jobs.FindAsync(id, cancel) is { } job ? Tagged.Json(JobAnswer.Of(job)) : NotFound(id);
+        await jobs.FindAsync(id, cancel) is { } job ? ETags.Json(JobAnswer.Of(job)) : NotFound(id);
 
     private static async Task<IResult> ResultAsync(string id, IJobs jobs, CancellationToken cancel)
     {
         if (await jobs.FindAsync(id, cancel) is not { } job) return NotFound(id);
         return await jobs.ResultAsync(id, cancel) is { } result
-            ? Tagged.Bytes(result, Tagged.JsonType)
+            ? ETags.Bytes(result, ETags.JsonType)
             : TypedResults.Problem($"Job '{Shortened.To80(id)}' has made nothing: it is {JsonNamingPolicy.CamelCase.ConvertName(job.State.ToString())}.", statusCode: StatusCodes.Status409Conflict);
     }
 
@@ -78,7 +78,7 @@ internal static class JobApi
     {
         var condition = new WriteCondition(context.Request.Headers);
         if (await jobs.FindAsync(id, cancel) is not { } job) return NotFound(id);
-        if (!condition.Allows(Tagged.TagOf(JobAnswer.Of(job)))) return WriteCondition.Refused($"job '{id}'");
+        if (!condition.Allows(ETags.TagOf(JobAnswer.Of(job)))) return WriteCondition.Refused($"job '{id}'");
         if (job.HasEnded) await jobs.DeleteAsync(id, cancel);
         else await runner.CancelAsync(job, cancel);
         return TypedResults.NoContent();

@@ -52,7 +52,7 @@ internal static class NoteApi
         if (latitude is null != longitude is null) faults.Add(latitude is null ? "latitudeDeg" : "longitudeDeg", "Is missing; latitude and longitude belong together.");
         faults.ThrowIfAny();
         var found = await notes.AllAsync(latitude is { } north && longitude is { } east ? FieldNote.PlaceOf(north, east) : null, context.RequestAborted);
-        return Tagged.Json(new NotesAnswer(SeenAgainstForecast.Of(found), found));
+        return ETags.Json(new NotesAnswer(SeenAgainstForecast.Of(found), found));
     }
 
     private static async Task<IResult> AppliedAsync(HttpContext context, NoteBook notes, ForecastDesk desk)
@@ -64,11 +64,11 @@ internal static class NoteApi
         var answer = address is null ? null : await desk.FindAsync(address, ForecastParts.Bare, context.RequestAborted);
         if (answer is null) faults.Add("forecast", "Must be the address of a forecast of this service, as its answer gave it; post its plan again to have it anew.");
         faults.ThrowIfAny();
-        return Tagged.Json(AppliedNotesAnswer.Of(address!, JsonElement.Parse(answer!), await notes.AllAsync(null, context.RequestAborted)));
+        return ETags.Json(AppliedNotesAnswer.Of(address!, JsonElement.Parse(answer!), await notes.AllAsync(null, context.RequestAborted)));
     }
 
     private static async Task<IResult> OneAsync(string id, NoteBook notes, CancellationToken cancel) =>
-        await notes.FindAsync(id, cancel) is { } note ? Tagged.Json(note) : NotFound(id);
+        await notes.FindAsync(id, cancel) is { } note ? ETags.Json(note) : NotFound(id);
 
     private static async Task<IResult> PostAsync(HttpContext context, NoteBook notes, ForecastDesk desk, IClock clock)
     {
@@ -86,7 +86,7 @@ internal static class NoteApi
     {
         var condition = new WriteCondition(context.Request.Headers);
         if (await notes.FindAsync(id, context.RequestAborted) is not { } note) return NotFound(id);
-        if (!condition.Allows(Tagged.TagOf(note))) return WriteCondition.Refused($"field note '{id}'");
+        if (!condition.Allows(ETags.TagOf(note))) return WriteCondition.Refused($"field note '{id}'");
         return await notes.DeleteAsync(id, context.RequestAborted) ? TypedResults.NoContent() : NotFound(id);
     }
 

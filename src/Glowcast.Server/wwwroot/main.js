@@ -9,10 +9,10 @@ import { describeLight, describeRidge, describeSet, describeStair, readAt } from
 import { forecastOf, setWindow, shownOf } from './think/forecast.js';
 import { History } from './think/history.js';
 import { linkOf, stateOf } from './think/link.js';
-import { emptyPlan, isWhole, withValues } from './think/plan.js';
+import { emptyPlan, isWhole, withValue, withValues } from './think/plan.js';
 import { bearing } from './think/scales.js';
 import { degrees, height, place } from './think/say.js';
-import { roomAt } from './think/stair.js';
+import { roomAt, rowAt, startAt } from './think/starts.js';
 import { Along } from './views/along.js';
 import { Bar } from './views/bar.js';
 import { Grids } from './views/grids.js';
@@ -130,8 +130,25 @@ async function remember() {
 /** What was dragged or slid has come to rest. */
 function settle() {
   if (!forecast) return;
+  keepStart();
   states.push({ plan: form.plan, startS: choice.startS, minute: choice.minute });
   remember();
+}
+
+/** Writes a start that was dragged into the plan, so that card, calendar, link and another date have it too. */
+function keepStart() {
+  if (!forecast?.chart || choice.startS === null || Math.abs(choice.startS - (forecast.startS ?? 0)) < 0.5) return;
+  const { answer, chart, windows } = forecast;
+  const window = answer.windows[windows.indexOf(setWindow(forecast, choice.startS))];
+  form.show(withValue(form.plan, 'set.startAt', startAt(answer.windows, window, msAt(chart, choice.startS))));
+}
+
+/** What the answer's table says of a start that it is not about; null at its own. */
+function liveStart() {
+  if (!forecast?.chart || choice.startS === null || Math.abs(choice.startS - (forecast.startS ?? 0)) < 0.5) return null;
+  const ms = msAt(forecast.chart, choice.startS);
+  const row = rowAt(forecast.answer.fit, ms);
+  return row && { ms, row, room: roomAt(forecast.answer.fit, ms) };
 }
 
 /** @param {Record<string, unknown>} edits new values by dotted paths */
@@ -269,8 +286,7 @@ function sayMinute() {
 
 function sayStair() {
   if (!forecast) return;
-  const live = forecast.chart && choice.startS !== null ? { startS: choice.startS, misses: plate.stair.some(step => step.problem), ...roomAt(forecast, choice.startS) } : null;
-  fill('verdict', notes.verdictView(forecast, live));
+  fill('verdict', notes.verdictView(forecast, liveStart()));
   if (!forecast.chart || choice.startS === null) return;
   const text = forecast.clock.hms(msAt(forecast.chart, choice.startS));
   start.value = String(choice.startS);
@@ -278,7 +294,7 @@ function sayStair() {
   start.setAttribute('aria-valuetext', text);
   const found = describeStair(forecast, plate.stair);
   part('stair-text').textContent = found;
-  part('stair-text').className = live?.misses ? 'missing' : '';
+  part('stair-text').className = plate.stair.some(step => step.problem) ? 'missing' : '';
   part('set-panel').setAttribute('aria-label', describeSet(forecast, found));
 }
 

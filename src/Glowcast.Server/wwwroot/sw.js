@@ -4,7 +4,7 @@ const Kept = 'page-1';
 const Files = [
   './', 'style.css', 'icon.svg', 'icon-192.png', 'icon-512.png', 'icon-maskable-512.png', 'app.webmanifest', 'main.js', 'api.js', 'kept.js', 'take.html', 'take.css',
   ...['axis', 'elements', 'light-states', 'plate', 'ridge', 'shares', 'stair', 'take', 'windows'].map(name => `draw/${name}.js`),
-  ...['bytes', 'chart', 'clean', 'clock', 'describe', 'forecast', 'ground', 'history', 'link', 'outline', 'painter', 'patch-map', 'patches', 'plan', 'say', 'scales', 'sight', 'sphere', 'stair',
+  ...['bytes', 'chart', 'clean', 'clock', 'describe', 'forecast', 'ground', 'history', 'link', 'outline', 'painter', 'patch-map', 'patches', 'plan', 'say', 'scales', 'sight', 'sphere', 'stair', 'starts',
     'stretches', 'summits', 'take', 'take-files', 'tones'].map(name => `think/${name}.js`),
   ...['along', 'bar', 'drag', 'fields', 'grids', 'kept', 'map', 'notes', 'plan-form', 'plate', 'print', 'season', 'span', 'table', 'take', 'take-sheet'].map(name => `views/${name}.js`),
 ];

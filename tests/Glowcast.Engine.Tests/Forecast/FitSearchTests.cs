@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Tests.Capture;
 using NodaTime;
 
@@ -67,10 +68,22 @@ public class FitSearchTests
     }
 
     [Fact]
-    public void The_middle_is_recommended_where_the_brightness_allows_it()
+    public void The_start_advised_is_as_safe_as_any_to_2_percent_and_no_other_so_safe_has_richer_light()
     {
         var fit = ValleyLight.Fit(Settings, toleranceStops: 10);
-        Assert.Equal(fit.Margin!.Value.TotalSeconds / 2, (fit.RecommendedStart!.Value - fit.EarliestStart!.Value).TotalSeconds, 0.001);
+        var (judge, day) = (fit.Judged!.Judge, fit.Judged.Day);
+        var starts = fit.Starts.Where(row => row.Start >= fit.EarliestStart && row.Start <= fit.LatestStart).Select(row => row.Start).ToList();
+        var safest = starts.Max(Sureness);
+        Assert.True(Sureness(fit.RecommendedStart!.Value) >= safest - 0.02, $"{Sureness(fit.RecommendedStart.Value)} {safest}");
+        Assert.All(starts.Where(start => Sureness(start) >= safest - 0.02), start => Assert.True(Richness(start) <= Richness(fit.RecommendedStart.Value) + 0.002, $"{start}"));
+        Assert.NotEqual(StartReason.Safest, fit.RecommendedBecause);
+
+        double Sureness(Instant start) => judge.Best!.ChanceOf(day.SecondsAt(start));
+        double Richness(Instant start)
+        {
+            var light = ValleyLight.Day.Ridge.At(start + (ValleyLight.Set(Settings).Clock.Total / 2));
+            return LightRichness.Warmth(light.DirectColour) + LightRichness.Depth(light);
+        }
     }
 
     [Fact]
@@ -96,7 +109,7 @@ public class FitSearchTests
         var drift = fit.Drift!;
 
         Assert.False(drift.IsWithinTolerance);
-        Assert.True(fit.LatestStart!.Value - fit.RecommendedStart!.Value >= Duration.FromSeconds(59.9));
+        Assert.True(fit.Room!.After > fit.Room.AfterUncertainty);
         Assert.Contains("brightens", drift.Advice[0], StringComparison.Ordinal);
         Assert.Equal(2, drift.Rows.Count);
         Assert.Equal(0, drift.Rows[0].BrighterStops, 1e-9);

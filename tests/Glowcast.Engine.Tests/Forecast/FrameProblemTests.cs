@@ -16,8 +16,8 @@ public class FrameProblemTests
     public void In_the_morning_the_ridge_is_dark_before_and_the_valley_lit_after()
     {
         var (light, window) = Light(ValleyLight.Day.Chart, ValleyLight.Plan);
-        Assert.Equal(FrameProblem.RidgeNotYetLit, light.ProblemAt(0, window.StartS - TenMinutesS));
-        Assert.Equal(FrameProblem.ValleyLit, light.ProblemAt(0, window.EndS + TenMinutesS));
+        Assert.Equal(FrameProblem.RidgeNotYetLit, light.ProblemOf(0, new Stretch(window.StartS - TenMinutesS, window.StartS - TenMinutesS + 0.02)));
+        Assert.Equal(FrameProblem.ValleyLit, light.ProblemOf(0, new Stretch(window.EndS + TenMinutesS, window.EndS + TenMinutesS + 0.02)));
     }
 
     [Fact]
@@ -28,8 +28,8 @@ public class FrameProblemTests
         var scene = Scene.Of(Valley.Grid, SightModel.Usual, lookout, plan.Span, plan.Thresholds);
         var chart = LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, lookout.Point, null), cancel: TestContext.Current.CancellationToken)!;
         var (light, window) = Light(chart, plan);
-        Assert.Equal(FrameProblem.ValleyNotYetShaded, light.ProblemAt(0, window.StartS - TenMinutesS));
-        Assert.Equal(FrameProblem.RidgeNoLongerLit, light.ProblemAt(0, window.EndS + TenMinutesS));
+        Assert.Equal(FrameProblem.ValleyNotYetShaded, light.ProblemOf(0, new Stretch(window.StartS - TenMinutesS, window.StartS - TenMinutesS + 0.02)));
+        Assert.Equal(FrameProblem.RidgeNoLongerLit, light.ProblemOf(0, new Stretch(window.EndS + TenMinutesS, window.EndS + TenMinutesS + 0.02)));
     }
 
     /// <summary>The light of a plan's frames about the last window of the day.</summary>

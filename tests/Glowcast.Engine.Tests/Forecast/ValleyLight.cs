@@ -26,7 +26,7 @@ internal static class ValleyLight
     {
         var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Plan.Thresholds);
         var chart = LightChart.Over(scene, LocalDay.Of(Plan.Date!.Value, Plan.Lookout!.Point, null))!;
-        return new LightOfDay(chart, WindowSearch.Windows(chart), RidgeBrightness.Of(scene, chart.Track, Plan.Conditions.Haze)!, 1.0 / 3);
+        return new LightOfDay(chart, WindowSearch.Windows(chart), RidgeBrightness.Of(scene, chart.Track, Plan.Conditions.Haze)!, SetWishes.Of(Plan, Plan.Date.Value));
     });
 
     public static LightOfDay Day => Once.Value;
@@ -38,7 +38,7 @@ internal static class ValleyLight
     public static PlannedSet Set(SetSettings settings, Plan? plan = null) => PlannedSet.Of(plan ?? Plan, settings, Crest, []);
 
     public static SetFit Fit(SetSettings settings, double toleranceStops = 1.0 / 3) =>
-        FitSearch.Fit(Day with { ToleranceStops = toleranceStops }, new SetSequence(Set(settings)));
+        FitSearch.Fit(Day with { Wishes = Day.Wishes with { ToleranceStops = toleranceStops } }, new SetSequence(Set(settings)));
 
     /// <summary>Whether a frame's ridge is lit and the valley in shade, asked of the chart's columns at one moment.</summary>
     public static bool HasLight(Frame frame, Angle fieldAcross, Instant at)

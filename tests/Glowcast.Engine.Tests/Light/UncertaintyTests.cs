@@ -55,20 +55,26 @@ public class UncertaintyTests
 
     private static (double StartS, double EndS) Sample(Random random, double heightErrorM)
     {
-        var (height, crest) = (new SmoothNoise(random, AlikeOverM), new SmoothNoise(random, AlikeOverM));
-        var k = SightModel.UsualRefractionK + (0.05 * SmoothNoise.Normal(random));
-        var refraction = SmoothNoise.Normal(random);
-        var grid = Ground((x, y) => (heightErrorM * height.At(x, y)) + (IsHigh(x) ? CrestErrorM * crest.At(x, y) : 0));
-        var chart = Chart(grid, new SightModel { RefractionK = k });
+        var (chart, refraction) = Drawn(random, heightErrorM);
         var window = WindowSearch.Windows(chart)[0];
         return (
             chart.Track.SecondsAt(window.Start.At) + RefractionShiftS(chart, window.Start, refraction, role => role == PatchRole.Crest),
             chart.Track.SecondsAt(window.End.At) + RefractionShiftS(chart, window.End, refraction, role => role == PatchRole.Valley));
     }
 
+    /// <summary>The morning as it may really be, and the day's refraction in standard deviations, which the chart does not hold.</summary>
+    internal static (LightChart Chart, double Refraction) Drawn(Random random, double heightErrorM)
+    {
+        var (height, crest) = (new SmoothNoise(random, AlikeOverM), new SmoothNoise(random, AlikeOverM));
+        var k = SightModel.UsualRefractionK + (0.05 * SmoothNoise.Normal(random));
+        var refraction = SmoothNoise.Normal(random);
+        var grid = Ground((x, y) => (heightErrorM * height.At(x, y)) + (IsHigh(x) ? CrestErrorM * crest.At(x, y) : 0));
+        return (Chart(grid, new SightModel { RefractionK = k }), refraction);
+    }
+
     /// <summary>How much later the patch that decides comes into the light when the sun is refracted less, by so many of the
     /// standard deviations of L9: 0.16° · (refraction/0.55°)².</summary>
-    private static double RefractionShiftS(LightChart chart, WindowEdge edge, double deviations, Func<PatchRole, bool> role)
+    internal static double RefractionShiftS(LightChart chart, WindowEdge edge, double deviations, Func<PatchRole, bool> role)
     {
         var seconds = chart.Track.SecondsAt(edge.At);
         var patch = Enumerable.Range(0, chart.Scene.Patches.Count)
@@ -85,13 +91,13 @@ public class UncertaintyTests
         double FirstAbove(double level) => new ClearanceTrace(ground, SearchFineness.OnePoint, level - 1, level + 1).Above(level)[0].Start.Seconds;
     }
 
-    private static LightChart Chart(ElevationGrid grid, SightModel model) => LightChart.Over(
+    internal static LightChart Chart(ElevationGrid grid, SightModel model) => LightChart.Over(
         Scene.Of(grid, model, Lookout, BearingSpan.FromDegrees(267, 273), LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) }),
         Morning, cancel: TestContext.Current.CancellationToken)!;
 
     private static bool IsHigh(double x) => Math.Min(Math.Abs((x / ColumnM) - WestRidge), Math.Abs((x / ColumnM) - EastRidge)) < 5;
 
-    private static ElevationGrid Ground(Func<double, double, double> error)
+    internal static ElevationGrid Ground(Func<double, double, double> error)
     {
         var heights = new float[Rows * Columns];
         for (var row = 0; row < Rows; row++)

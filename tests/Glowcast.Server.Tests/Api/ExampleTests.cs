@@ -6,7 +6,7 @@ namespace Glowcast.Server.Tests.Api;
 /// <summary>Every example of the description is sent, and answered as the description says.</summary>
 public class ExampleTests(Service service)
 {
-    private const string Id = "west-saddle";
+    private const string Id = "saddle-of-the-examples";
 
     // Of what exists only once it was asked for: its address, by the operation that makes it.
     private readonly Dictionary<string, string> made = [];

@@ -40,7 +40,13 @@ public sealed class Season
     /// <exception cref="ArgumentOutOfRangeException">The range is empty, or longer than five years.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public IReadOnlyList<SeasonDay> Days(
-        LocalDate from, LocalDate to, SeasonScore score, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        LocalDate from, LocalDate to, SeasonScore score, SeasonFilter? filter = null, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Days(from, to, score, null, filter, progress, cancel);
+
+    /// <param name="fit">Lays the planned set into a window of a day; null where none is planned.</param>
+    /// <inheritdoc cref="Days(LocalDate, LocalDate, SeasonScore, SeasonFilter, IProgress{double}, CancellationToken)"/>
+    internal IReadOnlyList<SeasonDay> Days(
+        LocalDate from, LocalDate to, SeasonScore score, Func<SeasonLight, DayHalf, Stretch, DayFit>? fit, SeasonFilter? filter, IProgress<double>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(score);
         var chosen = filter ?? SeasonFilter.All;
@@ -49,44 +55,58 @@ public sealed class Season
         var done = 0;
         Parallel.For(0, dates.Count, AllProcessors.Until(cancel), i =>
         {
-            days[i] = DayOf(dates[i], score, chosen);
+            days[i] = DayOf(dates[i], score, fit, chosen);
             progress?.Report((double)Interlocked.Increment(ref done) / dates.Count);
         });
         return days;
     }
 
-    private SeasonDay DayOf(LocalDate date, SeasonScore score, SeasonFilter filter)
+    private SeasonDay DayOf(LocalDate date, SeasonScore score, Func<SeasonLight, DayHalf, Stretch, DayFit>? fit, SeasonFilter filter)
     {
         if (SeasonSun.Of(LocalDay.Of(date, scene.Lookout.Point, zone), middle) is not { } sun)
             return SeasonDay.Without(date, "The sun stays more than 6° below the horizon all day.");
         var lit = new IReadOnlyList<Stretch>[ground.Count];
         for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun);
         var thresholds = scene.Thresholds;
-        var ridge = ShareOverTime.Of(
-            ground.CrestColumns.Select(column => ((IReadOnlyList<Stretch>)Share(column, lit, sun).AtLeast(thresholds.CrestLit), 1.0)), sun.LengthS);
+        var span = SpanOf(lit, sun);
+        var ridge = ShareOverTime.Of(span.Lit.OfType<IReadOnlyList<Stretch>>().Select(column => (column, 1.0)), sun.LengthS);
         var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
         var litEnough = ridge.AtLeast(thresholds.ColumnsLit);
         var both = valley is null ? litEnough : Stretch.Common(litEnough, valley.AtMost(thresholds.ValleyLit));
         var light = new DayShape(
             Instants(sun.Above(SunEvents.CivilAltitude), sun), Instants(sun.Above(SunEvents.RiseSetAltitude), sun), Instants(litEnough, sun));
-        List<SeasonWindow> windows = [.. both.Where(stretch => stretch.LengthS >= ShortestS).Select(stretch => Describe(stretch, sun, ridge, valley, lit))];
+        span = span with { Shaded = valley?.AtMost(thresholds.ValleyLit) };
+        var open = both.FindAll(stretch => stretch.LengthS >= ShortestS);
+        var whole = new SeasonLight(date, scene, ground, sun, span, lit, open);
+        List<SeasonWindow> windows = [.. open.Select(stretch => Describe(whole, stretch, ridge, valley, fit))];
         if (windows.Count == 0) return SeasonDay.Without(date, NoWindow.Of(ridge, valley, thresholds, sun.At(0)).Sentence) with { Shape = light };
         var kept = windows.FindAll(filter.Keeps);
         return (kept.Count > 0 ? score.Judge(date, kept) : SeasonDay.Without(date, SeasonFilter.WhyNone(windows))) with { Shape = light };
     }
 
-    private SeasonWindow Describe(Stretch stretch, SeasonSun sun, ShareOverTime ridge, ShareOverTime? valley, IReadOnlyList<Stretch>[] lit)
+    private SpanLight SpanOf(IReadOnlyList<Stretch>[] lit, SeasonSun sun)
     {
+        var columns = new IReadOnlyList<Stretch>?[scene.Columns];
+        foreach (var members in ground.CrestColumns) columns[ground.Patch(members[0]).Column] = Share(members, lit, sun).AtLeast(scene.Thresholds.CrestLit);
+        return new SpanLight([.. scene.View.Columns.Select(column => column.Bearing)], columns, null, scene.Thresholds.ColumnsLit, sun.LengthS);
+    }
+
+    private SeasonWindow Describe(SeasonLight day, Stretch stretch, ShareOverTime ridge, ShareOverTime? valley, Func<SeasonLight, DayHalf, Stretch, DayFit>? judge)
+    {
+        var sun = day.Sun;
         var time = new Interval(sun.At(stretch.StartS), sun.At(stretch.EndS));
         var middleS = (stretch.StartS + stretch.EndS) / 2;
-        var seen = picture.At(middleS, sun, lit);
+        var fit = judge?.Invoke(day, day.HalfOf(stretch), stretch);
+        // The light of the picture, where one is planned, is the light of its set.
+        var seen = picture.At(fit?.Middle is { } middle && stretch.Contains(day.SecondsAt(middle)) ? day.SecondsAt(middle) : middleS, sun, day.Lit);
         var lookout = new ObserverFrame(scene.Lookout);
         var (azimuth, airless, _) = SkyVector.Sighted(lookout.Toward(sun.EarthFixedAu(middleS)));
         return new SeasonWindow
         {
             Time = time,
             Begins = LocalDay.ClockAt(time.Start, scene.Lookout.Point, zone),
-            Half = azimuth.Degrees < 180 ? DayHalf.Morning : DayHalf.Evening,
+            Half = day.HalfOf(stretch),
+            Fit = fit,
             RidgeShare = ridge.MeanOver(stretch),
             ValleyShare = valley?.MeanOver(stretch),
             SunAltitudeDeg = Refraction.ToApparent(airless, scene.Lookout.Height).Degrees,

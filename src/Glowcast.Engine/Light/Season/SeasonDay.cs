@@ -25,17 +25,20 @@ public sealed record SeasonWindow
     /// <summary>Between the middle of the span and the sun, along the horizon.</summary>
     public required double SunFromViewDeg { get; init; }
 
-    /// <summary>Shadow on the ridge in the middle; null where the grid has no ground around it.</summary>
+    /// <summary>Shadow on the ridge in the middle of the set, or of the window where none is planned; null where the grid has no ground around it.</summary>
     public required RidgeShadow? Relief { get; init; }
 
-    /// <summary>In the middle, at the median distance of the lit crest; null where none is lit then.</summary>
+    /// <summary>Then, at the median distance of the lit crest; null where none is lit then.</summary>
     public required BlackPoint? BlackPoint { get; init; }
 
-    /// <summary>Of the sun's beam on the crest in the middle; null where none is lit then.</summary>
+    /// <summary>Of the sun's beam on the crest then; null where none is lit then.</summary>
     public required Chromaticity? BeamColour { get; init; }
 
     /// <summary>In the middle of the window.</summary>
     public required MoonThen Moon { get; init; }
+
+    /// <summary>The planned set in this window; null where none is planned.</summary>
+    public DayFit? Fit { get; init; }
 
     /// <summary>What made it a window.</summary>
     public required LightThresholds Thresholds { get; init; }

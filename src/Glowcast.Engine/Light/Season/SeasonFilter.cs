@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
@@ -35,6 +36,6 @@ public sealed record SeasonFilter
     internal static string WhyNone(IReadOnlyList<SeasonWindow> windows)
     {
         var pattern = NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm");
-        return $"Its light comes at {string.Join(" and ", windows.Select(window => pattern.Format(window.Begins.TimeOfDay)))}, outside the hours asked for.";
+        return $"Its light comes at {string.Join(" and ", windows.Select(window => pattern.Format(Rounded.ToMinutes(window.Begins).TimeOfDay)))}, outside the hours asked for.";
     }
 }

@@ -7,7 +7,7 @@ const MsPerDegree = 240_000;
 
 /** @param {string | null} timeZone of the tz database; without one the clock keeps local mean solar time
  * @param {number} longitudeDeg
- * @returns {Clock} instants are in ms since 1970, UTC; seconds are rounded as the service rounds them, minutes are not */
+ * @returns {Clock} instants are in ms since 1970, UTC; seconds and minutes are rounded as the service rounds them */
 export function localClock(timeZone, longitudeDeg) {
   const shiftMs = timeZone ? 0 : longitudeDeg * MsPerDegree;
   const format = new Intl.DateTimeFormat('en-GB', {
@@ -16,7 +16,7 @@ export function localClock(timeZone, longitudeDeg) {
   const hms = (/** @type {number} */ ms) => format.format(ms + shiftMs);
   return {
     hms: ms => hms(ms + 500),
-    hm: ms => hms(ms).slice(0, 5),
+    hm: ms => hms(60_000 * Math.round(Math.floor((ms + 500) / 1000) / 60)).slice(0, 5),
     name: timeZone ? `local time, ${timeZone}` : 'local mean solar time',
   };
 }

@@ -17,7 +17,7 @@ export function forecastOf(answer) {
   const clock = localClock(answer.timeZone, answer.lookout.longitudeDeg);
   const chart = answer.chart ? chartOf(answer.chart, answer.assumed) : null;
   const windows = chart ? answer.windows.map((/** @type {any} */ window) => windowOf(window, chart, clock)) : [];
-  const start = answer.fit?.recommendedStart ?? answer.fit?.bestStart;
+  const start = answer.fit?.chosenStart;
   return {
     answer, clock, chart, windows: /** @type {ReturnType<typeof windowOf>[]} */ (windows),
     span: { fromDeg: answer.span.fromDeg, widthDeg: widthOf(answer.span) },

@@ -15,6 +15,7 @@ export const Groups = [
     { path: 'date', label: 'Date', kind: 'date' },
     number('lens.focalLengthMm', 'Focal length', 'mm'), number('set.rows', 'Rows', '', 'empty: as the span asks'),
     number('set.overlap', 'Overlap', 'of a frame'), number('set.repeats', 'Safety sets', '', 'after the first'),
+    { path: 'set.startAt', label: 'Begin at', hint: '06:52, or morning +180: seconds after the light comes; empty: as advised', kind: 'text' },
     number('conditions.deckTopM', 'Top of the deck', 'm', 'empty: no cloud'), number('conditions.visibilityKm', 'Visibility', 'km'),
   ]],
   ['Lookout and span', [
@@ -52,11 +53,16 @@ export function withValue(plan, path, value) {
 /** A copy with other values at some paths. @param {any} plan @param {Record<string, unknown>} edits @returns {any} */
 export const withValues = (plan, edits) => Object.entries(edits).reduce((edited, [path, value]) => withValue(edited, path, value), plan);
 
+/** A value as the form shows it. @param {any} value @returns {string} */
+export const written = value => (value?.half ? `${value.half} ${value.afterOpensS < 0 ? '' : '+'}${value.afterOpensS}` : String(value ?? ''));
+
 /** What somebody typed, as the plan has it: nothing is null, a number a number; what is neither stays as it is, for the
  * service to say what would be right. @param {string} text @param {Field} field */
 export function typed(text, field) {
   const trimmed = text.trim();
   if (trimmed === '') return null;
+  const inLight = /^(morning|evening) *([+-]\d+)$/.exec(trimmed);
+  if (field.path === 'set.startAt' && inLight) return { half: inLight[1], afterOpensS: Number(inLight[2]) };
   const number = Number(trimmed.replace(',', '.'));
   return field.kind === 'number' && Number.isFinite(number) ? number : trimmed;
 }

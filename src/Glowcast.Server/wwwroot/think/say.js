@@ -97,12 +97,25 @@ export function deviation({ count, bias, spread }) {
   return `${off}${spread === null ? '' : ` ${plusMinus(spread)}`} (${count} ${count === 1 ? 'note' : 'notes'})`;
 }
 
-/** The verdict in a word and in a sentence. @param {any} fit @param {string | null} whyNone @returns {[string, string]} */
+/** A chance as one would say it. @param {number} chance 0 to 1 */
+export function chance(chance) {
+  if (chance < 0.01) return 'hardly ever whole';
+  if (chance < 0.05) return '1 in 50';
+  if (chance < 0.095) return '1 in 20';
+  if (chance >= 0.985) return '99 in 100';
+  if (chance >= 0.95) return '19 in 20';
+  return `${Math.round(10 * chance)} in 10`;
+}
+
+/** Room before or after a start. @param {number} seconds negative where there is none @param {number} uncertaintyS */
+export const room = (seconds, uncertaintyS) => `${seconds < 0 ? '−' : ''}${time(seconds)} (${plusMinus(uncertaintyS)})`;
+
+/** The verdict in a word, and the sentence of the answer. @param {any} fit @param {string | null} whyNone @returns {[string, string]} */
 export function verdict(fit, whyNone) {
   switch (fit?.verdict) {
-    case 'fits': return ['It fits', `The start may slip by ${time(fit.marginS)}; the window itself is known to ${plusMinus(fit.uncertaintyS)}.`];
-    case 'tight': return ['It is tight', `The start may slip by ${time(fit.marginS)} only, and the window itself is known no better than ${plusMinus(fit.uncertaintyS)}.`];
-    case 'tooLong': return ['It does not fit', `The set is too long by ${time(fit.marginS)}.`];
+    case 'fits': return ['It fits', fit.sentence];
+    case 'tight': return ['It is tight', fit.sentence];
+    case 'tooLong': return ['It does not fit', fit.sentence];
     default: return ['No light', whyNone ?? 'There is no window on this date.'];
   }
 }

@@ -1,6 +1,6 @@
 // @ts-check
-/** The set laid over the light: does each exposure have the light of its own bearings at its own instant? */
-import { common } from './stretches.js';
+/** The set laid over the light, exposure by exposure, for drawing it. When each frame has its light is the engine's to say
+ * (framesLight), and so are verdict, chance and room (starts.js). */
 
 /** @typedef {import('./forecast.js').Forecast} Forecast */
 /** @typedef {import('./stretches.js').Stretch} Stretch */
@@ -9,7 +9,6 @@ import { common } from './stretches.js';
 
 // Moments come rounded to a hundredth or a tenth of a second.
 const RoundingS = 0.1;
-const LeastComfortS = 60;
 
 /** The window that a set begun at a moment belongs to: the one it shares most time with, or else the nearest.
  * @param {Stretch[]} windows @param {number} startS @param {number} totalS @returns its place among them */
@@ -29,9 +28,11 @@ export function problemOf(exposure, startS, { ridge, good }) {
   const [opens, closes] = [startS + exposure.startS, startS + exposure.endS];
   const holds = (/** @type {Stretch} */ s) => s.startS <= opens + RoundingS && closes <= s.endS + RoundingS;
   if (good.some(holds)) return null;
+  // Light that goes while the shutter is open is light that has gone, even where more of it comes later.
+  const comesLater = (/** @type {Stretch[]} */ light) => !light.some(s => s.startS <= opens && opens < s.endS) && light.some(s => s.startS > opens);
   if (ridge.length === 0) return 'ridgeNeverLit';
-  if (!ridge.some(holds)) return ridge.some(s => s.startS > opens) ? 'ridgeNotYetLit' : 'ridgeNoLongerLit';
-  return good.some(s => s.startS > opens) ? 'valleyNotYetShaded' : 'valleyLit';
+  if (!ridge.some(holds)) return comesLater(ridge) ? 'ridgeNotYetLit' : 'ridgeNoLongerLit';
+  return comesLater(good) ? 'valleyNotYetShaded' : 'valleyLit';
 }
 
 /** The whole set begun at a moment: each exposure with what it misses. @param {Forecast} forecast with a set @param {number} startS */
@@ -46,21 +47,4 @@ export function stairAt(forecast, startS) {
       problem: problemOf(exposure, startS, light[exposure.column - 1]),
     };
   });
-}
-
-/** What the light allows a set in the window of a moment: the longest stretch of starts, null for none, and the verdict on it.
- * @param {Forecast} forecast with a set @param {number} startS */
-export function roomAt(forecast, startS) {
-  const light = lightOfFrames(forecast, startS);
-  /** @type {Stretch[]} */
-  let starts = [{ startS: 0, endS: forecast.chart?.lengthS ?? 0 }];
-  for (const { column, startS: opens, endS: closes } of /** @type {Exposure[]} */ (forecast.set.exposures)) {
-    starts = common(starts, light[column - 1].good.map(s => ({ startS: s.startS - opens, endS: s.endS - closes })).filter(s => s.endS > s.startS));
-  }
-  const within = starts.find(s => s.startS - RoundingS <= startS && startS <= s.endS + RoundingS);
-  const room = within ?? starts.reduce((/** @type {Stretch | null} */ best, s) => (best && best.endS - best.startS >= s.endS - s.startS ? best : s), null);
-  if (!room) return { room, verdict: 'tooLong', uncertaintyS: 0 };
-  const window = forecast.windows[windowFor(forecast.windows, startS, forecast.set.totalS)];
-  const uncertaintyS = Math.hypot(window.startUncertaintyS, window.endUncertaintyS);
-  return { room, uncertaintyS, verdict: room.endS - room.startS > Math.max(LeastComfortS, uncertaintyS) ? 'fits' : 'tight' };
 }

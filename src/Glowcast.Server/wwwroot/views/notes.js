@@ -1,37 +1,36 @@
 // @ts-check
 /** What a forecast says in words. */
 import { button, html } from '../draw/elements.js';
-import { msAt } from '../think/chart.js';
 import * as say from '../think/say.js';
 
 /** @typedef {import('../think/forecast.js').Forecast} Forecast */
 
-/** @typedef {{ startS: number, misses: boolean, verdict: string, room: import('../think/stretches.js').Stretch | null, uncertaintyS: number }} Live
- * how the set fits from the start that is chosen */
+/** @typedef {{ ms: number, row: import('../think/starts.js').Row, room: { beforeS: number, afterS: number } | null }} Live
+ * another start than the answer's, as its table has it */
 
-/** @param {Forecast} forecast @param {Live | null} live null without a set in the light */
-export function verdictView({ answer, clock, chart }, live) {
+/** @param {Forecast} forecast @param {Live | null} live null at the start that the answer is about */
+export function verdictView({ answer, clock }, live) {
   const { fit } = answer;
-  const at = (/** @type {number} */ seconds) => clock.hms(msAt(/** @type {import('../think/chart.js').Chart} */ (chart), seconds));
-  // The chart is told to tenths of a second: where it means a moment of the answer, that one is said.
-  const told = (/** @type {number} */ seconds, /** @type {string} */ moment) =>
-    Math.abs(msAt(/** @type {import('../think/chart.js').Chart} */ (chart), seconds) - Date.parse(moment)) < 200 ? clock.hms(Date.parse(moment)) : at(seconds);
-  const [word, sentence] = live?.room ? liveVerdict(live, at(live.startS)) : say.verdict(fit, answer.whyNone);
+  const at = (/** @type {string} */ moment) => clock.hms(Date.parse(moment));
+  const [word, sentence] = live ? liveVerdict(live, fit, clock.hms(live.ms)) : say.verdict(fit, answer.whyNone);
   return [
-    html('h2', { class: `verdict ${live?.misses ? 'tooLong' : live?.verdict ?? fit?.verdict ?? 'noLight'}` }, word),
-    live?.room && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, told(live.room.startS, fit?.earliestStart)), ' and ', html('b', {}, told(live.room.endS, fit?.latestStart)), '.'),
+    html('h2', { class: `verdict ${live ? (live.row.firstProblem ? 'tooLong' : 'tight') : fit?.verdict ?? 'noLight'}` }, word),
+    fit?.earliestStart && html('p', { class: 'starts' }, 'Begin between ', html('b', {}, at(fit.earliestStart)), ' and ', html('b', {}, at(fit.latestStart)), '.'),
     html('p', {}, say.sentence(sentence)),
-    fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, clock.hms(Date.parse(fit.recommendedStart))), '; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy))), '.'),
+    fit?.recommendedStart && html('p', {}, 'Best begun at ', html('b', {}, at(fit.recommendedStart)), fit.chosenBecause === 'given' ? '' : ` (${fit.chosenSentence})`,
+      ...(fit.onSiteBy ? ['; be on site by ', html('b', {}, clock.hm(Date.parse(fit.onSiteBy)))] : []), '.'),
+    (fit?.reasons ?? []).length > 0 && html('ul', { class: 'reasons' }, ...fit.reasons.map((/** @type {any} */ reason) => html('li', {}, say.sentence(reason.sentence)))),
     ...(fit?.exposureDrift?.advice ?? []).map((/** @type {string} */ advice) => html('p', {}, advice)),
     answer.nearestMiss && html('p', {}, nearestMiss(answer.nearestMiss, clock.hms(Date.parse(answer.nearestMiss.at)))),
   ];
 }
 
-/** @param {Live} live with room @param {string} start @returns {[string, string]} */
-function liveVerdict({ room, startS, misses, verdict, uncertaintyS }, start) {
-  if (misses) return ['Not from this start', `Begun at ${start}, the set misses its light.`];
-  const slip = say.time(/** @type {NonNullable<Live['room']>} */ (room).endS - startS);
-  return [verdict === 'fits' ? 'It fits' : 'It is tight', `Begun at ${start}, it may slip by ${slip}; the window itself is known to ${say.plusMinus(uncertaintyS)}.`];
+/** @param {Live} live @param {any} fit @param {string} start @returns {[string, string]} */
+function liveVerdict({ row, room }, fit, start) {
+  const chance = `Begun at ${start}, ${row.inLight} of ${fit.exposures} exposures have their light, ${say.chance(row.chance)}`;
+  if (row.firstProblem) return ['Not from this start', `${chance}; first to fail, at ${row.firstProblem.bearingDeg.toFixed(1)}°: ${say.Problems[row.firstProblem.problem]}.`];
+  const rooms = room ? `: room before ${say.room(room.beforeS, fit.roomBeforeUncertaintyS)}, room after ${say.room(room.afterS, fit.roomAfterUncertaintyS)}` : '';
+  return ['From this start', `${chance}${rooms}.`];
 }
 
 /** @param {any} miss @param {string} at */
@@ -135,7 +134,7 @@ export function remediesView({ answer, clock }, onTry) {
     html('ol', { class: 'remedies' }, ...fit.remedies.map((/** @type {any} */ remedy) => html('li', {},
       html('b', {}, remedy.change), ` ${say.sentence(remedy.cost)} `,
       html('span', { class: 'quiet' },
-        `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.time(remedy.marginS)} to spare; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`), ' ',
+        `${clock.hms(Date.parse(remedy.earliestStart))} to ${clock.hms(Date.parse(remedy.latestStart))}, ${say.chance(remedy.chance)}, ${say.time(remedy.marginS)} of starts; print ${say.centimetres(remedy.printWidthMm)} × ${say.centimetres(remedy.printHeightMm)}.`), ' ',
       button(remedy.parts > 1 ? 'Try the first half' : 'Try it', () => onTry(remedy.edits))))),
   ];
 }

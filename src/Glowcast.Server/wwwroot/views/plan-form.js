@@ -1,7 +1,7 @@
 // @ts-check
 /** The form: the fields of the plan, and the whole of it as text. */
 import { html } from '../draw/elements.js';
-import { Groups, typed, valueAt, withValues } from '../think/plan.js';
+import { Groups, typed, valueAt, withValues, written } from '../think/plan.js';
 import { unitFor } from '../think/say.js';
 import { Fields } from './fields.js';
 
@@ -44,7 +44,7 @@ export class PlanForm {
       const [one, unit] = unitFor(field.unit ?? '');
       const value = valueAt(plan, field.path);
       const input = this.fields.inputOf(field);
-      input.value = String((typeof value === 'number' && one !== 1 ? Math.round(100 * value / one) / 100 : value) ?? '');
+      input.value = written(typeof value === 'number' && one !== 1 ? Math.round(100 * value / one) / 100 : value);
       this.shown.set(field.path, input.value);
       this.fields.setUnit(field, unit);
     }

@@ -6,7 +6,8 @@ import { multiples, stepFor } from '../think/scales.js';
 import * as say from '../think/say.js';
 import * as service from '../api.js';
 
-/** @typedef {{ rank: number, date: string, score: number, windows: { start: string, end: string, lengthS: number }[], reasons: string[] }} Day */
+/** @typedef {{ rank: number, date: string, score: number, windows: { start: string, end: string, lengthS: number }[], reasons: string[],
+ * fit: { verdict: string, chance: number, isClose: boolean } | null }} Day */
 
 const DayMs = 86_400_000;
 const UsualDays = 365;
@@ -19,7 +20,9 @@ export class Season {
   /** @param {HTMLElement} place @param {{ plan: () => any, onPick: (date: string) => void }} does */
   constructor(place, { plan, onPick }) {
     this.onPick = onPick;
-    /** In order of time. @type {Day[]} */
+    /** All that were answered, ranked. @type {Day[]} */
+    this.all = [];
+    /** Those shown, in order of time. @type {Day[]} */
     this.days = [];
     /** @type {import('../think/clock.js').Clock | null} */
     this.clock = null;
@@ -37,9 +40,14 @@ export class Season {
       event.preventDefault();
       if (this.stop.hidden) this.ask(plan());
     });
+    this.filters = html('p', { class: 'choice' }, ...[['season-weekends', 'weekends only'], ['season-past', 'days gone by too']].map(([id, text]) => {
+      const box = html('input', { type: 'checkbox', id });
+      box.addEventListener('change', () => this.showDays());
+      return html('label', { for: id }, box, ` ${text}`);
+    }));
     this.panel = html('div', { class: 'panel ribbon', role: 'slider', tabindex: '0', 'aria-label': 'Day of the season: arrow keys, then Enter', hidden: '' });
     this.list = html('ol', { class: 'remedies' });
-    place.append(html('div', { class: 'strip-head' }, html('h2', {}, 'The season'), form), this.said, this.panel, this.list);
+    place.append(html('div', { class: 'strip-head' }, html('h2', {}, 'The season'), form), this.said, this.filters, this.panel, this.list);
     this.panel.addEventListener('click', event => this.pick(this.dayAt(event.clientX - this.panel.getBoundingClientRect().left)));
     this.panel.addEventListener('keydown', event => {
       const step = { ArrowLeft: -1, ArrowRight: 1, PageUp: -30, PageDown: 30 }[event.key];
@@ -68,9 +76,8 @@ export class Season {
       const answer = await service.season({ plan, from: this.from.value, to: this.to.value }, share => { this.said.textContent = `Looking through the days: ${say.percent(share)}`; }, stopping.signal);
       const days = /** @type {Day[]} */ (answer.days);
       this.said.textContent = `${days.filter(day => day.windows.length > 0).length} of ${days.length} days have a window.`;
-      this.offer(days.filter(day => day.windows.length > 0).slice(0, Offered));
-      this.days = [...days].sort((a, b) => a.date.localeCompare(b.date));
-      this.draw();
+      this.all = days;
+      this.showDays();
     } catch (error) {
       this.said.textContent = stopping.signal.aborted ? 'Stopped.' : [/** @type {Error} */ (error).message, ...Object.values(/** @type {any} */ (error).faults ?? {}).flat()].join(' ');
     }
@@ -79,16 +86,34 @@ export class Season {
     this.stop.hidden = true;
   }
 
+  /** Those of the days answered that are wanted. */
+  showDays() {
+    const isOn = (/** @type {string} */ id) => /** @type {HTMLInputElement} */ (this.filters.querySelector(`#${id}`)).checked;
+    const today = new Date().toISOString().slice(0, 10);
+    const wanted = this.all.filter(day => (!isOn('season-weekends') || [0, 6].includes(new Date(`${day.date}T00:00:00Z`).getUTCDay()))
+      && (isOn('season-past') || day.date >= today || this.to.value < today));
+    this.offer(wanted.filter(day => day.windows.length > 0).slice(0, Offered));
+    this.days = [...wanted].sort((a, b) => a.date.localeCompare(b.date));
+    this.draw();
+  }
+
   /** @param {Day[]} best */
   offer(best) {
     this.list.replaceChildren(...best.map(day => html('li', {},
-      button(shortDate(day.date), () => this.onPick(day.date)), ` ${this.windowsOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))))));
+      button(shortDate(day.date), () => this.onPick(day.date)), ` ${this.windowsOf(day)}${this.setOf(day)} `, html('span', { class: 'quiet' }, say.sentence(day.reasons.join(' '))))));
   }
 
   /** @param {Day} day */
   windowsOf(day) {
     const at = (/** @type {string} */ utc) => this.clock?.hm(Date.parse(utc));
     return day.windows.map(window => `${at(window.start)} to ${at(window.end)}, ${say.time(window.lengthS)}`).join('; ') || 'no window';
+  }
+
+  /** @param {Day} day */
+  setOf({ fit }) {
+    if (!fit) return '';
+    const word = { fits: 'the set fits', tight: 'the set is tight' }[fit.verdict] ?? 'the set does not fit';
+    return `; ${word}, ${say.chance(fit.chance)}${fit.isClose ? ', close: ask its forecast' : ''}.`;
   }
 
   /** @param {number} x @returns {Day | undefined} */

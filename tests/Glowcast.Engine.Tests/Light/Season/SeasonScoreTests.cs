@@ -64,13 +64,54 @@ public class SeasonScoreTests
         value, Part(Usual with { Begins = new LocalDateTime(2026, 1, 1, hour, 0) }, SeasonAspect.Hour).Value!.Value, 1e-9);
 
     [Fact]
-    public void A_set_that_does_not_fit_costs_more_than_half_the_score()
+    public void A_score_is_worth_as_much_as_the_chance_that_the_set_has_its_light()
     {
-        var fits = Score.Of(Usual with { Time = Lasting(5) });
-        var short_ = Score.Of(Usual with { Time = Lasting(4) });
-        Assert.Equal((1.0, 0.4), (fits.Shortfall, short_.Shortfall));
-        Assert.Equal(0.4 * fits.Total, short_.Total, 1e-9);
-        Assert.Contains("does not fit", string.Join(' ', short_.Reasons), StringComparison.Ordinal);
+        var (sure, doubtful, none) = (Score.Of(Usual with { Fit = Fit(Verdict.Fits, 1, 12) }), Score.Of(Usual with { Fit = Fit(Verdict.Tight, 0.6, 12) }), Score.Of(Usual with { Fit = Fit(Verdict.TooLong, 0, -2) }));
+        Assert.Equal((1.0, 0.6, 0.0), (sure.Shortfall, doubtful.Shortfall, none.Shortfall));
+        Assert.Equal(0.6 * sure.Total, doubtful.Total, 1e-9);
+        Assert.Equal(0, none.Total);
+    }
+
+    [Theory]
+    [InlineData("it fits with half an hour of starts", Verdict.Fits, 30, "its starts 30 min: the set fits")]
+    [InlineData("it is tight", Verdict.Tight, 3, "its starts 3 min: the set is tight")]
+    [InlineData("possible, but less sure than luck", Verdict.TooLong, 0.5, "less than they are sure by: the set does not fit")]
+    [InlineData("a window longer than the set, and still not all at once", Verdict.TooLong, -1.75, "the set is 1.8 min too long and does not fit")]
+    public void The_season_says_what_the_judge_says(string situation, Verdict verdict, double roomMin, string said)
+    {
+        var reason = Part(Usual with { Fit = Fit(verdict, 0.7, roomMin) }, SeasonAspect.Length).Reason;
+        Assert.True(reason.Contains(said, StringComparison.Ordinal) && !reason.Contains("times", StringComparison.Ordinal), $"{situation}: {reason}");
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(20, 0.5)]
+    [InlineData(40, 0.75)]
+    public void Twenty_minutes_of_starts_are_half_the_room_anybody_could_wish_for(double roomMin, double value) =>
+        Assert.Equal(value, Part(Usual with { Fit = Fit(Verdict.Fits, 1, roomMin) }, SeasonAspect.Length).Value!.Value, 1e-9);
+
+    [Fact]
+    public void A_long_set_wishes_for_three_sets_of_room() => Assert.Equal(
+        0.5, new SeasonScore(Duration.FromMinutes(20)).Of(Usual with { Fit = Fit(Verdict.Fits, 1, 60) }).Parts.Single(part => part.Aspect == SeasonAspect.Length).Value!.Value, 1e-9);
+
+    [Fact]
+    public void Weights_of_ones_own_decide_which_day_is_better()
+    {
+        var (red, deep) = (Usual with { BeamColour = Chromaticity.OfPlanckian(1800) }, Usual with { BlackPoint = Black(4.5) });
+        Assert.True(Weighing((SeasonAspect.Colour, 1), (SeasonAspect.BlackPoint, 0)).Of(red).Total > Weighing((SeasonAspect.Colour, 1), (SeasonAspect.BlackPoint, 0)).Of(deep).Total);
+        Assert.True(Weighing((SeasonAspect.Colour, 0), (SeasonAspect.BlackPoint, 1)).Of(red).Total < Weighing((SeasonAspect.Colour, 0), (SeasonAspect.BlackPoint, 1)).Of(deep).Total);
+        var none = Weighing([.. Enum.GetValues<SeasonAspect>().Select(aspect => (aspect, 0.0))]).Of(Usual);
+        Assert.Equal(0, none.Total);
+    }
+
+    [Fact]
+    public void A_sky_that_is_clear_more_often_counts_where_it_is_known()
+    {
+        var clear = Score with { ClearSky = (date, half) => date.Month == 1 && half == DayHalf.Morning ? 0.7 : null };
+        var part = clear.Of(Usual).Parts.Single(part => part.Aspect == SeasonAspect.ClearSky);
+        Assert.Equal(0.7, part.Value);
+        Assert.DoesNotContain(clear.Of(Usual with { Half = DayHalf.Evening }).Parts, part => part.Aspect == SeasonAspect.ClearSky);
+        Assert.Equal(1, clear.Of(Usual).Parts.Sum(part => part.Weight), 1e-9);
     }
 
     [Fact]
@@ -87,9 +128,15 @@ public class SeasonScoreTests
     {
         var parts = Score.Of(Usual).Parts;
         Assert.Equal(1, parts.Sum(part => part.Weight), 1e-9);
-        Assert.Equal(Enum.GetValues<SeasonAspect>(), parts.Select(part => part.Aspect));
+        Assert.Equal(Enum.GetValues<SeasonAspect>().Where(aspect => aspect != SeasonAspect.ClearSky), parts.Select(part => part.Aspect));
         Assert.All(parts, part => Assert.EndsWith(".", part.Reason, StringComparison.Ordinal));
     }
+
+    private static SeasonScore Weighing(params IReadOnlyList<(SeasonAspect Aspect, double Weight)> weights) =>
+        Score with { Weights = SeasonWeights.With(weights.Select(entry => KeyValuePair.Create(entry.Aspect, entry.Weight))) };
+
+    private static DayFit Fit(Verdict verdict, double chance, double roomMin) =>
+        new(verdict, chance, null, null, Instant.FromUnixTimeSeconds(0), Instant.FromUnixTimeSeconds(60), Duration.FromMinutes(roomMin), false);
 
     private static ScorePart Part(SeasonWindow window, SeasonAspect aspect) => Score.Of(window).Parts.Single(part => part.Aspect == aspect);
 

@@ -7,7 +7,7 @@ using Microsoft.Net.Http.Headers;
 namespace Glowcast.Server.Api;
 
 /// <summary>Answers with an entity tag made of what they hold: a client that has them already is told 304, "not modified".</summary>
-internal static class Tagged
+internal static class ETags
 {
     public const string JsonType = "application/json; charset=utf-8";
 

@@ -1,0 +1,47 @@
+using System.Collections.Concurrent;
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>How far a moment of light may be off, as one standard deviation, and what of that it shares with other moments of its half-day.</summary>
+/// <param name="OwnS">From the ground: each horizon errs for itself [s].</param>
+/// <param name="SightLineS">From the refraction along the ground that day: all horizons of the day err alike [s].</param>
+/// <param name="RefractionS">From the refraction of the sun that day: likewise [s].</param>
+/// <param name="UnknownBeyond">Where the grid ends towards the sun, where ground past its edge could still matter; else null.</param>
+/// <param name="Horizon">What stands towards the sun then; null where nothing crosses.</param>
+internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, Length? UnknownBeyond, EdgeHorizon? Horizon)
+{
+    /// <summary>Nobody begins to the second, and no watch is better: common practice, no source.</summary>
+    public const double LeastS = 15;
+
+    /// <summary>All of it [s].</summary>
+    public double CombinedS => Math.Sqrt((OwnS * OwnS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (LeastS * LeastS));
+
+    public static EdgeDoubt Of(EdgeConfidence confidence) => new(
+        confidence.Uncertainty.TerrainS, confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS, confidence.UnknownBeyond, confidence.Horizon);
+
+    /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought makes light come
+    /// earlier and go later.</summary>
+    /// <param name="comesAndGoes">At one of them light comes, at the other it goes.</param>
+    public static double Correlation(EdgeDoubt a, EdgeDoubt b, bool comesAndGoes)
+    {
+        var shared = (a.SightLineS * b.SightLineS) + (a.RefractionS * b.RefractionS);
+        return (comesAndGoes ? -1 : 1) * shared / (a.CombinedS * b.CombinedS);
+    }
+}
+
+/// <summary>The doubts of one day's moments, each asked for once.</summary>
+/// <param name="ask">For a moment [s], and whether it is the ridge's light that changes then, or the valley's.</param>
+internal sealed class EdgeDoubts(double lengthS, Func<double, bool, EdgeDoubt> ask)
+{
+    private readonly ConcurrentDictionary<(double Seconds, bool IsRidge), EdgeDoubt> known = new();
+
+    public static EdgeDoubts Of(LightChart chart) => new(chart.Track.LengthS, (seconds, isRidge) =>
+        EdgeDoubt.Of(chart.ConfidenceAt(seconds, role => role == (isRidge ? PatchRole.Crest : PatchRole.Valley))));
+
+    /// <summary>Where the day begins or ends nothing crosses.</summary>
+    public EdgeDoubt At(double seconds, bool isRidge) => seconds <= 0 || seconds >= lengthS
+        ? default
+        : known.GetOrAdd((Math.Round(seconds, 1), isRidge), edge => ask(edge.Seconds, edge.IsRidge));
+}

@@ -1,0 +1,31 @@
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+using NodaTime;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>Lays the set of a plan into the windows of a season: the judge of a forecast, over the table of the season.</summary>
+internal sealed class SeasonJudge(Plan plan, Angle crest)
+{
+    /// <summary>Moments of a season may differ by this from those of a forecast, and where they are less sure, by as much as that (docs/accuracy.md).</summary>
+    public static readonly Duration TableError = Duration.FromMinutes(1);
+
+    private const int Looks = 24;
+
+    public DayFit FitOf(SeasonLight light, DayHalf half, Stretch window)
+    {
+        var sets = new SetSequence(SetOrder.For(plan, light.Span, light.Windows, crest));
+        var around = new Stretch(window.StartS - sets.TotalS, window.EndS + sets.TotalS);
+        var ridge = RidgeBrightness.Of(light.Scene, light.TrackOver(around), plan.Conditions.Haze, plan.Conditions.Air)!;
+        var day = new JudgedDay(
+            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge)], light.At,
+            new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge))), SetWishes.Of(plan, light.Date))
+        {
+            Looks = Looks,
+        };
+        var fit = FitSearch.Fit(day, sets);
+        return new DayFit(
+            fit.Verdict, fit.Chance, fit.EarliestStart, fit.LatestStart, fit.ChosenStart!.Value, fit.ChosenStart.Value + Duration.FromSeconds(sets.TotalS / 2),
+            fit.Margin!.Value, fit.Judged!.CouldBeAnother(fit, TableError));
+    }
+}

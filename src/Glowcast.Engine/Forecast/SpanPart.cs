@@ -1,0 +1,34 @@
+using Glowcast.Engine.Light;
+using Glowcast.Engine.Measures;
+
+namespace Glowcast.Engine.Forecast;
+
+/// <summary>Some of the bearings of a chart by themselves, as a forecast of that span alone would see them.</summary>
+internal static class SpanPart
+{
+    /// <summary>The day's light on part of its span: its own ridge, the valley under it, and the windows that both make.</summary>
+    public static JudgedDay Of(LightOfDay day, BearingSpan part)
+    {
+        var (chart, whole) = (day.Chart, SpanLight.Of(day.Chart));
+        var columns = Enumerable.Range(0, whole.Bearings.Count).Where(column => part.Contains(whole.Bearings[column])).ToHashSet();
+        var span = whole with { Lit = [.. whole.Lit.Select((lit, column) => columns.Contains(column) ? lit : null)], Shaded = ShadeOf(chart, columns) };
+        var ridge = span.RidgeLit();
+        var windows = span.Shaded is { } shaded ? Stretch.Common(ridge, shaded) : ridge;
+        var judged = JudgedDay.Of(day);
+        var (length, dark) = (chart.Track.LengthS, span.Without(day.Wishes.DarkStrips));
+        return judged with
+        {
+            Windows = [.. windows.Where(window => window.LengthS >= 1).Select(window => new JudgedWindow(
+                dark, window, (window.StartS + window.EndS) / 2 < length / 2 ? DayHalf.Morning : DayHalf.Evening, day.Ridge))],
+        };
+    }
+
+    /// <summary>When the valley of some columns is in shade; null where they see none.</summary>
+    private static List<Stretch>? ShadeOf(LightChart chart, HashSet<int> columns)
+    {
+        var patches = chart.Scene.Patches;
+        var valley = Enumerable.Range(0, patches.Count).Where(i => patches[i].Role == PatchRole.Valley && columns.Contains(patches[i].Column))
+            .Select(i => (chart.LitStretches(i), patches[i].Weight)).ToList();
+        return valley.Count == 0 ? null : ShareOverTime.Of(valley, chart.Track.LengthS).AtMost(chart.Scene.Thresholds.ValleyLit);
+    }
+}

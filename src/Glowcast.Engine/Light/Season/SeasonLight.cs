@@ -1,0 +1,51 @@
+using Glowcast.Engine.Terrain;
+using NodaTime;
+
+namespace Glowcast.Engine.Light;
+
+/// <summary>The light of one day of a season, for laying a set over it.</summary>
+/// <param name="Span">Times are seconds after the first look at the sun.</param>
+/// <param name="Lit">When each member of the ground is lit.</param>
+/// <param name="Windows">Of the day.</param>
+internal sealed record SeasonLight(
+    LocalDate Date, Scene Scene, SeasonGround Ground, SeasonSun Sun, SpanLight Span, IReadOnlyList<Stretch>[] Lit, IReadOnlyList<Stretch> Windows)
+{
+    // Of the ground that crosses nearest to a moment, as many are asked as by a forecast.
+    private const int Asked = 15;
+
+    private readonly Lazy<SunTrack> track = new(() => SunTrack.Of(new Interval(Sun.At(0), Sun.At(Sun.LengthS)), Sun.EarthFixedAu));
+
+    public Instant At(double seconds) => Sun.At(seconds);
+
+    public double SecondsAt(Instant instant) => (instant - Sun.At(0)).TotalSeconds;
+
+    public DayHalf HalfOf(Stretch window) => AzimuthDegAt((window.StartS + window.EndS) / 2) < 180 ? DayHalf.Morning : DayHalf.Evening;
+
+    /// <summary>The sun's way around a stretch of the day.</summary>
+    public SunTrack TrackOver(Stretch stretch)
+    {
+        var startS = Math.Max(0, stretch.StartS);
+        return SunTrack.Of(new Interval(At(startS), At(Math.Min(Sun.LengthS, stretch.EndS))), seconds => Sun.EarthFixedAu(startS + seconds));
+    }
+
+    /// <summary>How sure a moment is at which the light of the ridge, or of the valley, changes.</summary>
+    public EdgeConfidence ConfidenceAt(double seconds, bool isRidge)
+    {
+        var nearest = (
+            from member in isRidge ? Ground.CrestColumns.SelectMany(column => column) : Ground.Valley
+            from stretch in Lit[member]
+            from edge in new[] { stretch.StartS, stretch.EndS }
+            where edge > 0 && edge < Sun.LengthS
+            orderby Math.Abs(edge - seconds)
+            select (Ground.Patch(member).Ground, Seconds: edge)).Take(Asked);
+        var ground = new SunOverGround(track.Value, Scene.Grid, Scene.Model);
+        return EdgeConfidence.Of([.. nearest.Select(crossing =>
+        {
+            ground.StandAt(crossing.Ground);
+            return (crossing.Ground, new HorizonCrossing(crossing.Seconds, ground.At(crossing.Seconds)));
+        })], ground, new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+    }
+
+    private double AzimuthDegAt(double seconds) =>
+        Sky.SkyVector.Sighted(new Sky.ObserverFrame(Scene.Lookout).Toward(Sun.EarthFixedAu(seconds))).Azimuth.Degrees;
+}
