@@ -103,5 +103,5 @@ internal sealed class Loop : IDisposable
         Environment.Exit(Supervisor.Stuck);
     }
 
-    private static string NameOf(byte[] input) => Convert.ToHexStringLower(SHA1.HashData(input))[..16];
+    private static string NameOf(byte[] input) => Convert.ToHexStringLower(SHA256.HashData(input))[..16];
 }

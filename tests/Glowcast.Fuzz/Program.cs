@@ -8,7 +8,7 @@ switch (args)
     case ["run", var folder, var minutes, .. var names]:
         Supervisor.Run(
             names.Length == 0 ? Targets.All : [.. Targets.All.Where(target => names.Contains(target.Name))],
-            Path.GetFullPath(folder), TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture)), TimeSpan.FromSeconds(45));
+            Path.GetFullPath(folder), TimeSpan.FromMinutes(double.Parse(minutes, CultureInfo.InvariantCulture)), TimeSpan.FromSeconds(20));
         return 0;
     case ["child", var name, var folder, var seconds]:
         using (var loop = new Loop(Targets.Of(name), folder))

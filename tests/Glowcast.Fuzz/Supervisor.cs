@@ -52,7 +52,7 @@ internal static class Supervisor
         var memory = File.ReadAllBytes(Path.Combine(folder, "current"));
         var input = memory.AsSpan(4, Math.Min(BitConverter.ToInt32(memory), memory.Length - 4));
         Console.Error.WriteLine($"{folder}: {why}");
-        File.WriteAllBytes(Path.Combine(folder, "finds", $"{why}-{Convert.ToHexStringLower(SHA1.HashData(input))[..8]}"), input);
+        File.WriteAllBytes(Path.Combine(folder, "finds", $"{why}-{Convert.ToHexStringLower(SHA256.HashData(input))[..8]}"), input);
     }
 
     private static string Instrument(string folder)
@@ -64,7 +64,7 @@ internal static class Supervisor
             Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
             File.Copy(file, copy);
         }
-        foreach (var assembly in Instrumented) Fuzzer.Instrument(Path.Combine(folder, assembly), _ => true, new Options { InstrumentMixedModeAssemblies = false });
+        foreach (var assembly in Instrumented) Fuzzer.Instrument(Path.Combine(folder, assembly), _ => true, Options.Value);
         return Path.Combine(folder, "Glowcast.Fuzz.dll");
     }
 

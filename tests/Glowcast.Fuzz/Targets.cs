@@ -126,7 +126,10 @@ internal static class Targets
     private static void Sounding(byte[] bytes)
     {
         var diagnosis = CloudDiagnosis.Of(Profile.Read(Encoding.UTF8.GetString(bytes), "made"));
-        if (diagnosis.Sentences(ProfileReach.Unknown).Any(said => said.Contains("NaN", StringComparison.Ordinal))) throw new InvalidDataException("A sentence speaks of NaN.");
+        var levels = diagnosis.Profile.Levels;
+        for (var i = 1; i < levels.Count; i++)
+            if (!(levels[i].HeightM > levels[i - 1].HeightM && levels[i].PressureHPa < levels[i - 1].PressureHPa && levels[i].DepressionC >= 0)) throw new InvalidDataException("A profile that is none.");
+        if (diagnosis.Reasons.Any(reason => !double.IsFinite((reason.DepressionC ?? 0) + (reason.StrengthC ?? 0) + (reason.WindKt ?? 0)))) throw new InvalidDataException("A reason that is not finite.");
         diagnosis.LookoutAt(Length.FromMetres(1000));
     }
 
