@@ -8,11 +8,11 @@ public class FileCircleTests
     [
         "ClearanceTrace CrossingSearch SunOverGround TimingUncertainty",
         "ExpectedTime TakeOdds",
+        "FitReasons JudgedSets SetFit",
         "GlancePairs MarkerLikeness PatternShares SessionFacts",
         "GribFile GribScan",
         "GribPacking GroupedValues",
         "GribProduct Parameter",
-        "Season SeasonFilter",
         "SeasonDay SeasonScore",
         "SortedTake StripDrift SweptOrder",
     ];
