@@ -8,14 +8,12 @@ public class FileCircleTests
     [
         "ClearanceTrace CrossingSearch SunOverGround TimingUncertainty",
         "ExpectedTime TakeOdds",
-        "FitReasons FrameLight JudgedSets JudgedStart SetFit SetJudge",
+        "FitReasons JudgedSets SetFit",
         "GlancePairs MarkerLikeness PatternShares SessionFacts",
         "GribFile GribScan",
         "GribPacking GroupedValues",
         "GribProduct Parameter",
-        "JudgedDay LightOfDay",
-        "Season SeasonFilter",
-        "SeasonDay SeasonScore SeasonWeights",
+        "SeasonDay SeasonScore",
         "SortedTake StripDrift SweptOrder",
     ];
 
