@@ -13,6 +13,7 @@ public class FileCircleTests
         "GribFile GribScan",
         "GribPacking GroupedValues",
         "GribProduct Parameter",
+        "Season SeasonFilter",
         "SeasonDay SeasonScore",
         "SortedTake StripDrift SweptOrder",
     ];
