@@ -47,5 +47,5 @@ internal abstract class AnswerCommand : Command
 
     /// <summary>For a command that asks the engine one thing and is done; others answer in <see cref="AnswerAsync"/>.</summary>
     /// <inheritdoc cref="AnswerAsync"/>
-    protected virtual void Answer(Question asked, CancellationToken cancel) => throw new NotImplementedException($"'{Name}' answers nothing.");
+    protected virtual void Answer(Question asked, CancellationToken cancel) => throw new InvalidOperationException($"'{Name}' answers nothing.");
 }

@@ -7,6 +7,9 @@ namespace Glowcast.Engine.Forecast;
 /// <summary>In which order a plan's set is shot under some light (docs/model.md, F6).</summary>
 internal static class SetOrder
 {
+    // The ends of a window go through instants and back, which moves them by nanoseconds.
+    private const double SameMomentS = 1e-3;
+
     /// <summary>The set, with the row of the crest first, swept as the plan says or else as the longest window asks.</summary>
     /// <param name="windows">Of the day; empty without light.</param>
     public static PlannedSet For(Plan plan, SpanLight span, IReadOnlyList<Stretch> windows, Angle crest)
@@ -28,9 +31,11 @@ internal static class SetOrder
         var ridge = span.RidgeLit();
         var middleS = (window.StartS + window.EndS) / 2;
         return (
-            window.EndS < span.LengthS && ridge.Exists(lit => lit.EndS == window.EndS) ? SideOf(LightSweep.LossOf(span, middleS)) : null,
-            window.StartS > 0 && ridge.Exists(lit => lit.StartS == window.StartS) ? SideOf(LightSweep.GainOf(span, middleS)) : null);
+            window.EndS < span.LengthS && ridge.Exists(lit => IsSame(lit.EndS, window.EndS)) ? SideOf(LightSweep.LossOf(span, middleS)) : null,
+            window.StartS > 0 && ridge.Exists(lit => IsSame(lit.StartS, window.StartS)) ? SideOf(LightSweep.GainOf(span, middleS)) : null);
     }
+
+    private static bool IsSame(double aS, double bS) => Math.Abs(aS - bS) < SameMomentS;
 
     private static Side? SideOf(LightSweep? sweep) => sweep?.From switch
     {

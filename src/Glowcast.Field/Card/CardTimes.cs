@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
 using NodaTime;
 
 namespace Glowcast.Field.Card;
@@ -13,11 +14,12 @@ namespace Glowcast.Field.Card;
 /// <param name="Latest">Null where the set does not fit.</param>
 /// <param name="SetEnds">The last exposure of the last set is written.</param>
 /// <param name="Stop">The window closes.</param>
-/// <param name="OpensUncertainty">One standard deviation; goes for the earliest start too.</param>
-/// <param name="ClosesUncertainty">Goes for the latest start too.</param>
+/// <param name="EarliestUncertainty">One standard deviation.</param>
+/// <param name="LatestUncertainty">Of the latest start.</param>
+/// <param name="StopUncertainty">Of the end of the window.</param>
 internal sealed record CardTimes(
     Instant Leave, Instant OnSite, Instant Rehearse, Instant? Earliest, Instant Start, Instant? Latest, Instant SetEnds, Instant Stop,
-    Duration OpensUncertainty, Duration ClosesUncertainty)
+    Duration EarliestUncertainty, Duration LatestUncertainty, Duration StopUncertainty)
 {
     /// <returns>Null on a day without a window.</returns>
     public static CardTimes? Of(LightForecast forecast, CardChoices choices)
@@ -27,6 +29,8 @@ internal sealed record CardTimes(
         return new CardTimes(
             onSite - choices.Travel, onSite, onSite + usual.Tripod + usual.LevelBase + usual.Mount + usual.LevelCamera,
             fit.EarliestStart, start, fit.LatestStart, start + set.Clock.Total, window.End.At,
-            fit.Room?.BeforeUncertainty ?? Duration.FromSeconds(window.Start.Uncertainty.CombinedS), fit.Room?.AfterUncertainty ?? Duration.FromSeconds(window.End.Uncertainty.CombinedS));
+            fit.Room?.BeforeUncertainty ?? Of(window.Start), fit.Room?.AfterUncertainty ?? Of(window.End), Of(window.End));
+
+        static Duration Of(WindowEdge edge) => Duration.FromSeconds(edge.Uncertainty.CombinedS);
     }
 }

@@ -16,9 +16,9 @@ internal static class TimesBlock
             ("level; rehearse", times.Rehearse, null),
             ("START", times.Start, null),
             ("sets done", times.SetEnds, null),
-            ("earliest start", times.Earliest, times.OpensUncertainty),
-            ("latest start", times.Latest, times.ClosesUncertainty),
-            ("stop: light ends", times.Stop, times.ClosesUncertainty),
+            ("earliest start", times.Earliest, times.EarliestUncertainty),
+            ("latest start", times.Latest, times.LatestUncertainty),
+            ("stop: light ends", times.Stop, times.StopUncertainty),
         ];
         return Markup.Section("times", "Times", Markup.Table(["", "", "±"], rows.Where(row => row.At is not null).Select<(string Name, Instant? At, Duration? Uncertainty), IReadOnlyList<string>>(
             row => [row.Name, clock.Time(row.At!.Value), row.Uncertainty is { } sure ? Say.Time(sure) : ""])));

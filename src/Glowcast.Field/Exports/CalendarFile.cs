@@ -43,7 +43,7 @@ internal static class CalendarFile
             Summary = $"Ridge light {forecast.Plan.Span}",
             Description = string.Join('\n', [
                 $"Leave {clock.Say(times.Leave)}", $"Be on site {clock.Say(times.OnSite)}", $"Start {clock.Say(times.Start)}",
-                .. times.Latest is { } latest ? (string[])[$"Latest start {clock.Say(latest)} {Say.PlusMinus(times.ClosesUncertainty.TotalSeconds)}"] : [],
+                .. times.Latest is { } latest ? (string[])[$"Latest start {clock.Say(latest)} {Say.PlusMinus(times.LatestUncertainty.TotalSeconds)}"] : [],
                 $"Light ends {clock.Say(times.Stop)}", FitWords.Verdict(forecast.Fit!), $"Start chosen: {FitWords.Because(forecast.Fit!)}.", .. forecast.Fit!.Reasons.Select(reason => ReasonWords.Of(reason, clock)), .. forecast.Cautions]),
             Start = Utc(times.OnSite),
             End = Utc(Instant.Max(times.Stop, times.SetEnds)),
