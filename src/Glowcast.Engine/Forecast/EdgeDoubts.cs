@@ -19,7 +19,7 @@ internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double
     public double CombinedS => Math.Sqrt((OwnS * OwnS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (LeastS * LeastS));
 
     public static EdgeDoubt Of(EdgeConfidence confidence) => new(
-        confidence.Uncertainty.TerrainS, confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS, confidence.UnknownBeyond, confidence.Horizon);
+        confidence.Uncertainty.TerrainS, confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS, confidence.UnknownBeyond?.Distance, confidence.Horizon);
 
     /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought makes light come
     /// earlier and go later.</summary>

@@ -154,7 +154,7 @@ public class SetJudgeTests
             [new JudgedWindow(span, new Stretch(ridgeS, valleyS), DayHalf.Morning, RidgeBrightness.Of(Valley, track, new Haze(0.05)))],
             seconds => Dawn + Duration.FromSeconds(seconds),
             new EdgeDoubts(lengthS, (_, isRidge) => Doubt(isRidge ? openS : closeS, beyond: beyond)),
-            new SetWishes(10, ChanceBounds.Usual, null, [], time => Dawn + (time - new LocalTime(5, 0)).ToDuration()));
+            new SetWishes(10, ChanceBounds.Usual, null, [], false, time => Dawn + (time - new LocalTime(5, 0)).ToDuration()));
     }
 
     private static readonly Place Valley = Tests.Light.Valley.WestCrest;

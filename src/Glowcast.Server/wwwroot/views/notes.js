@@ -142,7 +142,10 @@ export function remediesView({ answer, clock }, onTry) {
 /** @param {Forecast} forecast */
 export function assumedView({ answer, clock }) {
   const { assumed, span } = answer;
-  const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
+  const past = {
+    nothing: 'nothing',
+    gridEdge: 'a smooth earth as high as the grid’s own edge there',
+  }[assumed.beyondGrid.assumed] ?? `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
   return [
     html('h3', {}, 'What this rests on'),
     html('ul', {},
