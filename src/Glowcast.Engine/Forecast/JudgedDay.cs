@@ -18,6 +18,7 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
             [.. day.Windows.Select(window => new JudgedWindow(
                 span, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), window.Half, day.Ridge)
             {
+                IsRidgeSeen = window.Tones?.Ridge?.IsSeen != false,
                 Exposure = day.Wishes.ChooseExposure ? window.Tones?.Exposure?.Shutter : null,
             })],
             chart.Track.At, day.Doubts, day.Wishes);
@@ -50,4 +51,7 @@ internal sealed record JudgedWindow(SpanLight Span, Stretch Stretch, DayHalf Hal
 {
     /// <summary>Of every frame shot in it; null for the plan's own.</summary>
     public Duration? Exposure { get; init; }
+
+    /// <summary>The ridge can be told from the sky behind it; without that no set is worth anything.</summary>
+    public bool IsRidgeSeen { get; init; } = true;
 }
