@@ -11,12 +11,16 @@ internal sealed class EdgeHeights
     private const int Steps = 360;
 
     private readonly double[] medianM = new double[Steps + 1];
-    private readonly (double MedianM, double HighestM, double LengthM, double OutwardRad)[] edges;
+    private readonly (int LastColumn, int LastRow) last;
+
+    // North from west to east, east from north to south, south, west.
+    private readonly (double[] HeightsM, double MedianM, double LengthM, double OutwardRad)[] edges;
 
     /// <param name="postM">The height at a column and row [m]; NaN for a hole.</param>
     public EdgeHeights(GridPosts posts, Func<int, int, double> postM)
     {
         var (lastColumn, lastRow) = (posts.Columns - 1, posts.Rows - 1);
+        last = (lastColumn, lastRow);
         var (middleX, middleY) = (lastColumn / 2.0, lastRow / 2.0);
         edges =
         [
@@ -28,12 +32,13 @@ internal sealed class EdgeHeights
         for (var step = 0; step <= Steps; step++) medianM[step] = MeanM(Math.Tau * step / Steps);
         HighestM = medianM.Max();
 
-        (double, double, double, double) Edge(int count, Func<int, (int Column, int Row)> post, double x, double y)
+        (double[], double, double, double) Edge(int count, Func<int, (int Column, int Row)> post, double x, double y)
         {
-            var heights = Enumerable.Range(0, count).Select(i => postM(post(i).Column, post(i).Row)).Where(double.IsFinite).Order().ToList();
+            double[] along = [.. Enumerable.Range(0, count).Select(i => postM(post(i).Column, post(i).Row))];
+            var heights = along.Where(double.IsFinite).Order().ToList();
             var length = Geodesic.Between(posts.ToPoint(post(0).Column, post(0).Row), posts.ToPoint(post(count - 1).Column, post(count - 1).Row)).Distance.Metres;
             var outward = Geodesic.Between(posts.ToPoint(middleX, middleY), posts.ToPoint(x, y)).Bearing.Radians;
-            return heights.Count == 0 ? (double.NaN, double.NaN, 0, outward) : ((heights[(heights.Count - 1) / 2] + heights[heights.Count / 2]) / 2, heights[^1], length, outward);
+            return heights.Count == 0 ? (along, double.NaN, 0, outward) : (along, (heights[(heights.Count - 1) / 2] + heights[heights.Count / 2]) / 2, length, outward);
         }
     }
 
@@ -49,12 +54,19 @@ internal sealed class EdgeHeights
         return medianM[step] + ((steps - step) * (medianM[step + 1] - medianM[step]));
     }
 
-    /// <summary>The highest ground on the edges through which rays of that azimuth leave [m]; NaN where there is none.</summary>
-    public double HighestTowardsM(double azimuthRad)
+    /// <summary>The highest post of the edge through which a ray leaves, so far to either side of it [m]; NaN where there is no ground.</summary>
+    /// <param name="x">Where it leaves, in columns.</param>
+    /// <param name="y">In rows.</param>
+    public double HighestNearM(double x, double y, double reachM)
     {
+        double[] toEdge = [Math.Abs(y), Math.Abs(last.LastColumn - x), Math.Abs(last.LastRow - y), Math.Abs(x)];
+        var side = Array.IndexOf(toEdge, toEdge.Min());
+        var (heights, _, length, _) = edges[side];
+        var (at, reach) = (side % 2 == 0 ? x : y, length > 0 ? reachM / length * (heights.Length - 1) : 0);
+        var (first, end) = ((int)Math.Clamp(Math.Floor(at - reach), 0, heights.Length - 1), (int)Math.Clamp(Math.Ceiling(at + reach), 0, heights.Length - 1));
         var highest = double.NaN;
-        foreach (var edge in edges)
-            if (Math.Cos(azimuthRad - edge.OutwardRad) > 0 && !(edge.HighestM <= highest)) highest = double.IsNaN(edge.HighestM) ? highest : edge.HighestM;
+        for (var i = first; i <= end; i++)
+            if (!double.IsNaN(heights[i]) && !(heights[i] <= highest)) highest = heights[i];
         return highest;
     }
 

@@ -53,6 +53,21 @@ public class EdgeHeightsTests
         Assert.Equal(1500, SightModel.Usual.BeyondGrid.Towards(Azimuth.FromDegrees(80), hollow)!.Value.Metres, 0.1);
     }
 
+    // A ridge of 3000 m runs into the southern edge at column 30, a hill of 1200 m into the eastern one at row 90; else 500 m. Posts lie some 800 to 924 m apart.
+    [Theory]
+    [InlineData(120, 90, 5_000, 1200)]
+    [InlineData(120, 60, 5_000, 500)]
+    [InlineData(120, 60, 40_000, 1200)]
+    [InlineData(120, 60, 500_000, 1200)]
+    [InlineData(60, 120, 5_000, 500)]
+    [InlineData(60, 120, 30_000, 3000)]
+    [InlineData(60, 0, 100_000, 500)]
+    public void What_could_stand_past_the_edge_is_judged_by_the_side_through_which_the_ray_leaves(double x, double y, double reachM, double highestM)
+    {
+        var grid = Grids.Square(30, 80, (row, column) => row == 120 && column == 30 ? 3000 : column == 120 && row == 90 ? 1200 : 500, 121);
+        Assert.Equal(highestM, grid.EdgeHeights.HighestNearM(x, y, reachM), 0.01);
+    }
+
     // Over level ground that goes on past the edge the horizon is the dip of that ground, not of a sea 4500 m below.
     [Fact]
     public void The_horizon_over_a_high_plain_is_the_dip_to_the_plain()
