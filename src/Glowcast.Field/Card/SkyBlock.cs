@@ -14,7 +14,6 @@ internal static class SkyBlock
         var conditions = forecast.Plan.Conditions;
         return Markup.Section("sky", "Light and sky", Markup.Facts(
             ("light", forecast.BestWindow is { } window ? Light(window) : null),
-            ("exposure", forecast.BestWindow?.Tones?.Exposure is { } exposure ? ToneWords.Of(exposure) : null),
             ("ridge", ToneWords.NotSeen(forecast.BestWindow?.Tones?.Ridge)),
             ("sun", Risings(SunEvents.Of(forecast.Day, forecast.Eye).RiseSet, clock)),
             ("moon", Moonlight(forecast, clock)),
@@ -45,6 +44,6 @@ internal static class SkyBlock
 
     private static string? UnknownBeyond(LightForecast forecast) =>
         forecast.BestWindow?.UnknownBeyond is { } edge
-            ? $"ends {Say.Distance(edge.Metres)} off towards the sun; ground past it could cast shade{(forecast.BestWindow.UnknownCouldMove.TotalSeconds >= 1 ? $" and move an end by {Say.Time(forecast.BestWindow.UnknownCouldMove.TotalSeconds)}" : "")}"
+            ? $"ends {Say.Distance(edge.Metres)} off towards the sun; ground past it could cast shade"
             : null;
 }

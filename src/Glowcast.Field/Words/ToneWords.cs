@@ -23,6 +23,13 @@ public static class ToneWords
             + $"the lit ground changes by {exposure.DriftStops:+0.0;-0.0;0} stops{Balance(exposure.Kelvin)}";
     }
 
+    /// <summary>The setting alone, with the shutter time that a set is planned with: "1/108 s, ISO 100, 3750 K".</summary>
+    public static string Setting(PictureExposure exposure, NodaTime.Duration shutter)
+    {
+        ArgumentNullException.ThrowIfNull(exposure);
+        return $"{Shutter(shutter.TotalSeconds)}, ISO {exposure.Settings.Iso:0}{(exposure.Kelvin is { } kelvin ? $", {Rounded(kelvin):0} K" : "")}";
+    }
+
     public static string Of(ToneRange range)
     {
         ArgumentNullException.ThrowIfNull(range);
@@ -53,8 +60,12 @@ public static class ToneWords
 
     private static string Why(PictureExposure exposure) => (exposure.Start.Ev100, exposure.Middle.Ev100, exposure.End.Ev100) is var (start, middle, end)
         && (start >= middle && start >= end ? exposure.Start : middle >= end ? exposure.Middle : exposure.End).Rule == ExposureRule.BrightestGround
-        ? $"the brightest lit ground {exposure.Settings.MarginStops:0.#} stops under clipping"
+        ? $"the brightest lit ground {Stops(exposure.Settings.MarginStops)} under clipping"
         : "by the light on the lit ground";
 
-    private static string Balance(double? kelvin) => kelvin is { } known ? $"; its light {Math.Round(known / 50) * 50:0} K" : "";
+    private static string Stops(double stops) => stops == 1 ? "a stop" : $"{stops:0.#} stops";
+
+    private static string Balance(double? kelvin) => kelvin is { } known ? $"; its light {Rounded(known):0} K" : "";
+
+    private static double Rounded(double kelvin) => Math.Round(kelvin / 50) * 50;
 }

@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Field.Words;
 
 namespace Glowcast.Server.Answers;
 
@@ -12,10 +13,13 @@ public sealed record WindowExposureAnswer(
     double Ev100, double ShutterS, double Iso, double Aperture, double MarginStops, double? Kelvin, double DriftStops, MomentExposureAnswer Start,
     MomentExposureAnswer Middle, MomentExposureAnswer End)
 {
+    /// <summary>All of it in words.</summary>
+    public required string Sentence { get; init; }
+
     public static WindowExposureAnswer? Of(PictureExposure? exposure) => exposure is null ? null : new WindowExposureAnswer(
         exposure.Ev100, exposure.ShutterS, exposure.Settings.Iso, exposure.Settings.Aperture, exposure.Settings.MarginStops,
         exposure.Kelvin is { } kelvin ? Math.Round(kelvin) : null, exposure.DriftStops, MomentExposureAnswer.Of(exposure.Start),
-        MomentExposureAnswer.Of(exposure.Middle), MomentExposureAnswer.Of(exposure.End));
+        MomentExposureAnswer.Of(exposure.Middle), MomentExposureAnswer.Of(exposure.End)) { Sentence = ToneWords.Of(exposure) };
 }
 
 /// <summary>What would suit one moment.</summary>
@@ -45,6 +49,9 @@ public sealed record ToneRangeAnswer(
 /// <param name="SeenShare">Of the crest that stands out.</param>
 public sealed record RidgeInAirAnswer(bool NotSeen, double Contrast, double SeenShare, double LeastContrast)
 {
+    /// <summary>Null where it is seen.</summary>
+    public string? Sentence { get; init; }
+
     public static RidgeInAirAnswer? Of(RidgeInAir? ridge) =>
-        ridge is null ? null : new RidgeInAirAnswer(!ridge.IsSeen, ridge.Contrast, ridge.SeenShare, RidgeInAir.LeastContrast);
+        ridge is null ? null : new RidgeInAirAnswer(!ridge.IsSeen, ridge.Contrast, ridge.SeenShare, RidgeInAir.LeastContrast) { Sentence = ToneWords.NotSeen(ridge) };
 }
