@@ -21,8 +21,8 @@ public sealed record DeckLight(Place Middle, Instant? FirstSun, Instant? HalfLit
         var (scene, track) = (chart.Scene, chart.Track);
         var patches = Enumerable.Range(0, scene.Patches.Count).Where(i => IsDeck(scene, scene.Patches[i])).ToList();
         if (patches.Count == 0) return null;
-        var share = ShareOverTime.Of(patches.Select(i => (chart.LitStretches(i), scene.Patches[i].Weight)), track.LengthS);
-        var first = patches.SelectMany(chart.LitStretches).Select(stretch => (double?)stretch.StartS).Min();
+        var share = ShareOverTime.Of(patches.Select(i => (chart.SunStretches(i), scene.Patches[i].Weight)), track.LengthS);
+        var first = patches.SelectMany(chart.SunStretches).Select(stretch => (double?)stretch.StartS).Min();
         var lit = share.AtLeast(Half);
         return new DeckLight(
             scene.Patches[patches[patches.Count / 2]].Ground,

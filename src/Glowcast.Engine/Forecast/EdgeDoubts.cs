@@ -7,15 +7,16 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="OwnS">From the ground: each horizon errs for itself [s].</param>
 /// <param name="SightLineS">From the refraction along the ground that day: all horizons of the day err alike [s].</param>
 /// <param name="RefractionS">From the refraction of the sun that day: likewise [s].</param>
+/// <param name="BeamS">From the haze of the day, where what decides is how strong the light is: likewise [s].</param>
 /// <param name="UnknownBeyond">The ground past the edge of the grid towards the sun, where it could still matter; else null.</param>
 /// <param name="Horizon">What stands towards the sun then; null where nothing crosses.</param>
-internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, UnknownGround? UnknownBeyond, EdgeHorizon? Horizon)
+internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, double BeamS, UnknownGround? UnknownBeyond, EdgeHorizon? Horizon)
 {
     /// <summary>Nobody begins to the second, and no watch is better: common practice, no source.</summary>
     public const double LeastS = 15;
 
     /// <summary>All of it [s].</summary>
-    public double CombinedS => Math.Sqrt((OwnS * OwnS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (LeastS * LeastS));
+    public double CombinedS => Math.Sqrt((OwnS * OwnS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (BeamS * BeamS) + (LeastS * LeastS));
 
     /// <summary>By how much ground past the edge of the grid, as high as the highest along it, would move the moment [s]; 0 where none matters.</summary>
     public double UnknownMoveS => UnknownBeyond?.CouldMove.TotalSeconds ?? 0;
@@ -24,14 +25,15 @@ internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double
     public bool IsUnknown => UnknownMoveS > CombinedS;
 
     public static EdgeDoubt Of(EdgeConfidence confidence) => new(
-        confidence.Uncertainty.TerrainS, confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS, confidence.UnknownBeyond, confidence.Horizon);
+        double.Hypot(confidence.Uncertainty.TerrainS, confidence.Uncertainty.FacingS), confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS,
+        confidence.Uncertainty.BeamS, confidence.UnknownBeyond, confidence.Horizon);
 
-    /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought makes light come
+    /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought, or clearer air, makes light come
     /// earlier and go later.</summary>
     /// <param name="comesAndGoes">At one of them light comes, at the other it goes.</param>
     public static double Correlation(EdgeDoubt a, EdgeDoubt b, bool comesAndGoes)
     {
-        var shared = (a.SightLineS * b.SightLineS) + (a.RefractionS * b.RefractionS);
+        var shared = (a.SightLineS * b.SightLineS) + (a.RefractionS * b.RefractionS) + (a.BeamS * b.BeamS);
         return (comesAndGoes ? -1 : 1) * shared / (a.CombinedS * b.CombinedS);
     }
 }

@@ -36,10 +36,11 @@ public static class Forecaster
             return Without(NoLightCause.LookoutInCloud, null, $"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {deck.Metres:0} m: nothing is seen.");
 
         RefuseAir(plan, eye, grid);
-        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop, horizons);
+        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, plan.Conditions.DeckTop, horizons, Framing.Of(plan));
         if (scene.HighestCrest is not { } crest)
             return NoRidge(scene);
-        if (LightChart.Over(scene, day, progress, cancel) is not { } chart)
+        if (!scene.ShowsRidge) return Without(NoLightCause.RidgeOutsideThePicture, scene, OutsideThePicture(scene, crest));
+        if (LightChart.Over(scene, day, plan.Conditions.Beam, progress, cancel) is not { } chart)
             return Without(NoLightCause.SunStaysDown, scene, "The sun stays more than 6° below the horizon all day.");
 
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
@@ -92,6 +93,9 @@ public static class Forecaster
             : null,
         DeckSweep.Of(bare, plan.Conditions.Sight, plan.Thresholds.RidgeFrom));
 
+    private static string OutsideThePicture(Scene scene, Angle crest) =>
+        $"The picture shows {scene.Picture.Bottom.Degrees:0.#}° to {scene.Picture.Top.Degrees:0.#}° of altitude and no ridge, whose highest crest stands at {crest.Degrees:0.#}°: pitch the rows to it.";
+
     /// <summary>A hint where no bearing of the span reaches as far as the ridge begins.</summary>
     private static string WhereTheGridEnds(Scene scene)
     {
@@ -102,7 +106,7 @@ public static class Forecaster
     /// <summary>The plan's set over the light of its day, and the set; null without any light.</summary>
     private static (PlannedSet Set, SetFit Fit)? FitOn(Plan plan, Scene scene, Angle crest, CancellationToken cancel)
     {
-        if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), cancel: cancel) is not { } chart) return null;
+        if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), plan.Conditions.Beam, cancel: cancel) is not { } chart) return null;
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
         var windows = WindowsOf(chart, brightness, plan);
         var set = SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
@@ -145,8 +149,9 @@ public static class Forecaster
         var deck = GivenDeck.Of(plan.Conditions).Top;
         var score = new SeasonScore(plan.Gear is null ? null : PlannedSet.Of(plan).Clock.Total) { Weights = plan.SeasonWeights };
         if (deck is { } top && eye.Height <= top) return Nothing($"The lookout's eye, at {eye.Height.Metres:0} m, is under the cloud, whose top is at {top.Metres:0} m.");
-        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck, horizons);
+        var scene = Scene.Of(grid, plan.Conditions.Sight, eye, plan.Span, plan.Thresholds, deck, horizons, Framing.Of(plan));
         if (scene.HighestCrest is not { } crest) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
+        if (!scene.ShowsRidge) return Nothing(OutsideThePicture(scene, crest));
         // The horizons take about as long as a season of days.
         var conditions = plan.Conditions;
         var air = new SeasonAir(conditions.Haze, conditions.Visibility, conditions.Reflectances, conditions.Air);

@@ -5,8 +5,9 @@ namespace Glowcast.Engine.Forecast;
 
 /// <summary>When each frame of a set has its light, in and around one window: the ridge on its own bearings lit, and the
 /// valley in shade.</summary>
-/// <remarks>Of a frame's ridge, those columns count that the sun reaches in the window at all; the share of them that
-/// must be lit is the window's own. A frame of whose ridge less than half is ever reached has no light.</remarks>
+/// <remarks>Of a frame's ridge, columns that the sun does not light all that half of the day have no say, as in the window (docs/model.md, L7); where none is left
+/// it asks for nothing. Of the others those count that are lit in the window at all; the share of them that must be lit is the window's own. A frame of whose ridge
+/// less than half is lit in the window has no light.</remarks>
 public sealed class FrameLight
 {
     private const double LeastReached = 0.5;
@@ -66,10 +67,14 @@ public sealed class FrameLight
 
     private List<Stretch> LitRidgeOf(IReadOnlyList<int> shown)
     {
+        var half = span.HalfAt((window.StartS + window.EndS) / 2);
+        shown = [.. shown.Where(column => IsLitIn(column, half))];
         if (shown.Count == 0) return [new Stretch(0, span.LengthS)];
-        var reached = shown.Where(column => span.Lit[column]!.Any(lit => lit.StartS < window.EndS && lit.EndS > window.StartS)).ToList();
+        var reached = shown.Where(column => IsLitIn(column, window)).ToList();
         return reached.Count < LeastReached * shown.Count
             ? []
             : ShareOverTime.Of(reached.Select(column => (span.Lit[column]!, 1.0)), span.LengthS).AtLeast(span.ColumnsLit);
     }
+
+    private bool IsLitIn(int column, Stretch time) => span.Lit[column]!.Any(lit => lit.StartS < time.EndS && lit.EndS > time.StartS);
 }

@@ -16,6 +16,9 @@ public enum NoLightCause
     /// <summary>Ground nearer than the ridge fills the picture.</summary>
     NearGroundInTheWay,
 
+    /// <summary>The ridge stands above what the picture shows, or below.</summary>
+    RidgeOutsideThePicture,
+
     /// <summary>The sun stays more than 6° below the horizon.</summary>
     SunStaysDown,
 

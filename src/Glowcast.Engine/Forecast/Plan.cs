@@ -124,6 +124,9 @@ public sealed record Conditions
 
     public Haze Haze => new(AerosolBeta);
 
+    /// <summary>What the sun's beam comes through.</summary>
+    public BeamAir Beam => new(Haze, Air);
+
     public Reflectances Reflectances { get; init; } = Reflectances.Usual;
 
     /// <summary>Ground at least so high is snow, lower ground is bare; null to go by ridge and valley.</summary>

@@ -176,9 +176,13 @@ public static class PlanReader
             RidgeFrom = Length.FromKilometres(ridgeFromKm),
             CrestBand = Angle.FromDegrees(fields.Number("crestBandDeg", 0.05, 20, usual.CrestBand.Degrees)),
             DiscShare = fields.Positive("discShare", 1, usual.DiscShare),
+            LitStops = fields.Positive("litStops", 10, usual.LitStops),
             CrestLit = fields.Positive("crestLit", 1, usual.CrestLit),
             ColumnsLit = fields.Positive("columnsLit", 1, usual.ColumnsLit),
             ValleyLit = fields.Number("valleyLit", 0, 1, usual.ValleyLit),
+            ValleyPart = fields.Number("valleyPart", 0, 1, usual.ValleyPart),
+            LeastPicture = fields.Number("leastPicture", 0, 1, usual.LeastPicture),
+            UnlitGap = Angle.FromDegrees(fields.Number("unlitGapDeg", 0, 360, usual.UnlitGap.Degrees)),
         };
         var drift = fields.Positive("exposureDriftStops", 10, 1.0 / 3);
         var chances = ReadChances(fields);

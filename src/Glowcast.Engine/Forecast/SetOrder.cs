@@ -31,8 +31,8 @@ internal static class SetOrder
         var ridge = span.RidgeLit();
         var middleS = (window.StartS + window.EndS) / 2;
         return (
-            window.EndS < span.LengthS && ridge.Exists(lit => IsSame(lit.EndS, window.EndS)) ? SideOf(LightSweep.LossOf(span, middleS)) : null,
-            window.StartS > 0 && ridge.Exists(lit => IsSame(lit.StartS, window.StartS)) ? SideOf(LightSweep.GainOf(span, middleS)) : null);
+            window.EndS < span.LengthS && ridge.Any(lit => IsSame(lit.EndS, window.EndS)) ? SideOf(LightSweep.LossOf(span, middleS)) : null,
+            window.StartS > 0 && ridge.Any(lit => IsSame(lit.StartS, window.StartS)) ? SideOf(LightSweep.GainOf(span, middleS)) : null);
     }
 
     private static bool IsSame(double aS, double bS) => Math.Abs(aS - bS) < SameMomentS;

@@ -11,7 +11,12 @@ internal static class SpanPart
     {
         var (chart, whole) = (day.Chart, SpanLight.Of(day.Chart));
         var columns = Enumerable.Range(0, whole.Bearings.Count).Where(column => part.Contains(whole.Bearings[column])).ToHashSet();
-        var span = whole with { Lit = [.. whole.Lit.Select((lit, column) => columns.Contains(column) ? lit : null)], Shaded = ShadeOf(chart, columns) };
+        var span = whole with
+        {
+            Lit = [.. whole.Lit.Select((lit, column) => columns.Contains(column) ? lit : null)],
+            Shaded = chart.ValleyShadedOf(columns.Contains),
+            Ridge = chart.RidgeOf(columns.Contains).LitEnough(chart.Scene.Thresholds),
+        };
         var ridge = span.RidgeLit();
         var windows = span.Shaded is { } shaded ? Stretch.Common(ridge, shaded) : ridge;
         var judged = JudgedDay.Of(day);
@@ -21,14 +26,5 @@ internal static class SpanPart
             Windows = [.. windows.Where(window => window.LengthS >= 1).Select(window => new JudgedWindow(
                 dark, window, (window.StartS + window.EndS) / 2 < length / 2 ? DayHalf.Morning : DayHalf.Evening, day.Ridge))],
         };
-    }
-
-    /// <summary>When the valley of some columns is in shade; null where they see none.</summary>
-    private static List<Stretch>? ShadeOf(LightChart chart, HashSet<int> columns)
-    {
-        var patches = chart.Scene.Patches;
-        var valley = Enumerable.Range(0, patches.Count).Where(i => patches[i].Role == PatchRole.Valley && columns.Contains(patches[i].Column))
-            .Select(i => (chart.LitStretches(i), patches[i].Weight)).ToList();
-        return valley.Count == 0 ? null : ShareOverTime.Of(valley, chart.Track.LengthS).AtMost(chart.Scene.Thresholds.ValleyLit);
     }
 }

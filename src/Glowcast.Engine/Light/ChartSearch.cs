@@ -8,8 +8,10 @@ namespace Glowcast.Engine.Light;
 /// patches together.</summary>
 /// <remarks>Mutable, for one thread; ask it about one block after another.</remarks>
 /// <param name="table">Of the ground's places.</param>
-/// <param name="level">In semidiameters: the centre's height above the horizon from which a patch counts as lit.</param>
-internal sealed class ChartSearch(SunTrack track, SunLooks looks, HorizonTable table, RayGround ground, double level)
+/// <param name="level">In semidiameters: the centre's height above the horizon from which a patch counts as in the sun.</param>
+/// <param name="facing">How the ground's places lie.</param>
+internal sealed class ChartSearch(
+    SunTrack track, SunLooks looks, HorizonTable table, RayGround ground, double level, LitSearch brightness, IReadOnlyList<PatchGround> facing)
 {
     public const double MinuteS = 60;
 
@@ -17,6 +19,10 @@ internal sealed class ChartSearch(SunTrack track, SunLooks looks, HorizonTable t
     private const double InterestRad = 0.3 * Math.PI / 180;
 
     private const double ToleranceS = 0.25;
+
+    // The disc takes no longer than an hour over the horizon, and no less than a second.
+    private const double SlowestPerS = 2.0 / 3600;
+    private const double FastestPerS = 2;
 
     private const int FineShares = 512;
 
@@ -57,7 +63,7 @@ internal sealed class ChartSearch(SunTrack track, SunLooks looks, HorizonTable t
             var first = next;
             while (next < crossings.Count && crossings[next].Member == member) next++;
             var (patch, minutes) = (block.Places[member].Place, shares.Length / lights.Length);
-            lights[patch] = LightOn(member, first, next);
+            lights[patch] = LightOn(member, patch, first, next);
             FillShares(member, first, next, shares.AsSpan(patch * minutes, minutes));
         }
     }
@@ -213,17 +219,38 @@ internal sealed class ChartSearch(SunTrack track, SunLooks looks, HorizonTable t
         }
     }
 
-    private PatchLight LightOn(int member, int first, int end)
+    private PatchLight LightOn(int member, int patch, int first, int end)
     {
-        var isLit = Sides(member)[0] > 0;
-        var lit = new Stretch[(end - first + (isLit ? 2 : 1)) / 2];
-        var ends = new HorizonCrossing[2 * lit.Length];
+        var isInSun = Sides(member)[0] > 0;
+        var inSun = new SunStretch[(end - first + (isInSun ? 2 : 1)) / 2];
+        var ends = new (HorizonCrossing Crossing, double RatePerS)[2 * inSun.Length];
         var at = 0;
-        if (isLit) ends[at++] = new HorizonCrossing(0, null);
-        for (var i = first; i < end; i++) ends[at++] = new HorizonCrossing(crossings[i].Search.AtS, crossings[i].Sun);
-        if (at < ends.Length) ends[at] = new HorizonCrossing(track.LengthS, null);
-        for (var i = 0; i < lit.Length; i++) lit[i] = new Stretch(ends[2 * i].Seconds, ends[(2 * i) + 1].Seconds);
-        return new PatchLight(lit, ends);
+        if (isInSun) ends[at++] = (new HorizonCrossing(0, null), double.PositiveInfinity);
+        for (var i = first; i < end; i++) ends[at++] = (new HorizonCrossing(crossings[i].Search.AtS, crossings[i].Sun), RatePerS(member, crossings[i]));
+        if (at < ends.Length) ends[at] = (new HorizonCrossing(track.LengthS, null), double.PositiveInfinity);
+        var (lit, litEnds) = (new List<Stretch>(), new List<HorizonCrossing>());
+        var place = LitGround.Of(ground.Places[patch], facing[patch].Normal, facing[patch].SkyView);
+        for (var i = 0; i < inSun.Length; i++)
+        {
+            var (rises, sinks) = (ends[2 * i], ends[(2 * i) + 1]);
+            var time = new Stretch(rises.Crossing.Seconds, sinks.Crossing.Seconds);
+            inSun[i] = new SunStretch(time, level, rises.RatePerS, sinks.RatePerS);
+            foreach (var stretch in brightness.Lit(inSun[i], place))
+            {
+                lit.Add(stretch);
+                litEnds.Add(stretch.StartS == time.StartS ? rises.Crossing : HorizonCrossing.OfBrightness(stretch.StartS));
+                litEnds.Add(stretch.EndS == time.EndS ? sinks.Crossing : HorizonCrossing.OfBrightness(stretch.EndS));
+            }
+        }
+        return new PatchLight(inSun, lit, litEnds);
+    }
+
+    /// <summary>How fast the disc comes over the horizon, or goes behind it, at a crossing [semidiameters/s].</summary>
+    private double RatePerS(int member, in Crossing crossing)
+    {
+        var (beforeS, afterS) = (crossing.Before * looks.StepS, crossing.After * looks.StepS);
+        var change = Math.Abs(InSemidiameters(member, crossing.After) - InSemidiameters(member, crossing.Before));
+        return Math.Clamp(change / (afterS - beforeS), SlowestPerS, FastestPerS);
     }
 
     private void FillShares(int member, int first, int end, Span<byte> shares)

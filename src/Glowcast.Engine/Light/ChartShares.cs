@@ -12,28 +12,9 @@ public static class ChartShares
         ArgumentNullException.ThrowIfNull(chart);
         ArgumentNullException.ThrowIfNull(role);
         var (columns, minutes) = (chart.Scene.Columns, chart.Minutes);
-        // What comes into the light at a minute less what leaves it; summed up over time below.
-        var changes = new double[(minutes + 1) * columns];
-        var weights = new double[columns];
-        for (var i = 0; i < chart.Scene.Patches.Count; i++)
-        {
-            var patch = chart.Scene.Patches[i];
-            if (!role(patch.Role)) continue;
-            weights[patch.Column] += patch.Weight;
-            foreach (var lit in chart.LitStretches(i))
-            {
-                changes[(FirstMinuteFrom(lit.StartS) * columns) + patch.Column] += patch.Weight;
-                changes[(FirstMinuteFrom(lit.EndS) * columns) + patch.Column] -= patch.Weight;
-            }
-        }
         var shares = new byte[minutes * columns];
-        for (var at = 0; at < shares.Length; at++)
-        {
-            if (at >= columns) changes[at] += changes[at - columns];
-            if (weights[at % columns] is > 0 and var weight) shares[at] = (byte)Math.Round(255 * Math.Clamp(changes[at] / weight, 0, 1));
-        }
+        foreach (var (column, share) in chart.SharesOf(role))
+            for (var minute = 0; minute < minutes; minute++) shares[(minute * columns) + column] = (byte)Math.Round(255 * share.At(minute * MinuteS));
         return shares;
-
-        int FirstMinuteFrom(double seconds) => Math.Min(minutes, (int)Math.Ceiling(seconds / MinuteS));
     }
 }

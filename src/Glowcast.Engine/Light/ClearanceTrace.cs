@@ -84,10 +84,14 @@ internal sealed class ClearanceTrace
     }
 }
 
-/// <summary>A moment at which the sun's clearance crosses a level.</summary>
+/// <summary>A moment at which the sun's clearance crosses a level, or at which the beam lifts ground enough, or no longer.</summary>
 /// <param name="Seconds">After the start of the track.</param>
-/// <param name="Sun">At that moment; null where the track begins or ends in the light.</param>
-internal readonly record struct HorizonCrossing(double Seconds, SunSighting? Sun);
+/// <param name="Sun">At that moment; null where the track begins or ends in the light, and for the beam.</param>
+/// <param name="ByBeam">The sun stands over the horizon, and what changes is how it lights the ground.</param>
+internal readonly record struct HorizonCrossing(double Seconds, SunSighting? Sun, bool ByBeam = false)
+{
+    public static HorizonCrossing OfBrightness(double seconds) => new(seconds, null, ByBeam: true);
+}
 
 /// <summary>A stretch of direct light, from one crossing to the next.</summary>
 internal readonly record struct LitStretch(HorizonCrossing Start, HorizonCrossing End);

@@ -10,18 +10,17 @@ namespace Glowcast.Engine.Light;
 /// <param name="Horizon">What stands towards the sun then; null where no ground crosses.</param>
 public readonly record struct EdgeConfidence(TimingUncertainty Uncertainty, UnknownGround? UnknownBeyond, EdgeHorizon? Horizon)
 {
+    /// <param name="crossings">The ground that crosses, where the sun stands then, and how far that moment may be off.</param>
     internal static EdgeConfidence Of(
-        IReadOnlyList<(Place Ground, HorizonCrossing Crossing)> crossings, SunOverGround ground, SightLines sights, Length? deckTop)
+        IReadOnlyList<(Place Ground, Azimuth Sun, TimingUncertainty Uncertainty)> crossings, SightLines sights, Length? deckTop)
     {
         if (crossings.Count == 0) return default;
         var uncertainties = new List<TimingUncertainty>();
         var unknown = new List<UnknownGround>();
         var horizons = new List<(HorizonKind, Azimuth, Length?)>();
-        foreach (var (place, crossing) in crossings)
+        foreach (var (place, sunAzimuth, uncertainty) in crossings)
         {
-            ground.StandAt(place);
-            uncertainties.Add(TimingUncertainty.At(crossing, ground, place.Height));
-            var sunAzimuth = Azimuth.FromRadians(crossing.Sun!.Value.AzimuthRad);
+            uncertainties.Add(uncertainty);
             var horizon = sights.HorizonOf(place, sunAzimuth);
             if (UnknownGround.Of(place, sunAzimuth, horizon, sights) is { } beyond) unknown.Add(beyond);
             horizons.Add((EdgeHorizon.KindOf(place, sunAzimuth, horizon, sights, deckTop), sunAzimuth, horizon.Distance));

@@ -11,20 +11,19 @@ namespace Glowcast.Engine.Light;
 public sealed class LightChart
 {
     private readonly PatchLight[] lights;
+    private readonly IReadOnlyList<Stretch>[][] parts;
 
     // The share of the disc that each patch sees at each minute, 0 to 255.
     private readonly byte[] shares;
 
-    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares)
+    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares, LitRule rule, LitSearch brightness, BeamAir air)
     {
-        (Scene, Track, this.lights, this.shares) = (scene, track, lights, shares);
+        (Scene, Track, this.lights, this.shares, Rule, Air) = (scene, track, lights, shares, rule, air);
+        parts = PartLight.Of(scene, brightness, lights, track.LengthS);
         var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
         CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
-        RidgeColumns = ShareOverTime.Of(
-            from column in Enumerable.Range(0, scene.Columns)
-            where CrestLit[column] is not null
-            select ((IReadOnlyList<Stretch>)ColumnLit[column], 1.0), track.LengthS);
+        Ridge = RidgeOfDay.Of([.. CrestLit.Select(crest => crest?.Against(scene.Thresholds.CrestLit))], HalvesOf(track, scene.Lookout), track.LengthS);
         Valley = Share(Enumerable.Range(0, lights.Length).Where(i => scene.Patches[i].Role == PatchRole.Valley));
         ValleyOfColumn = [.. Columns(PatchRole.Valley)];
 
@@ -45,11 +44,29 @@ public sealed class LightChart
     /// <summary>For each column, when it counts as lit.</summary>
     public IReadOnlyList<List<Stretch>> ColumnLit { get; }
 
-    /// <summary>The share of the columns with ridge that are lit.</summary>
-    public ShareOverTime RidgeColumns { get; }
+    /// <summary>Which columns the sun lights in each half of the day.</summary>
+    public RidgeOfDay Ridge { get; }
 
-    /// <summary>The share of the visible valley that is lit; null where none is visible.</summary>
+    /// <summary>Of the columns that the sun lights at all in that half of the day, the share that is lit.</summary>
+    public ShareOverTime RidgeColumns => Ridge.Share;
+
+    /// <summary>The share of the valley in the picture that is lit; null where it shows none.</summary>
     public ShareOverTime? Valley { get; }
+
+    /// <summary>When little enough of the valley is lit; null where the picture shows none.</summary>
+    public List<Stretch>? ValleyShaded => Valley?.AtMost(Scene.Thresholds.MostValley(Scene.ValleyPart));
+
+    /// <summary>The ridge of some columns by themselves.</summary>
+    internal RidgeOfDay RidgeOf(Func<int, bool> column) =>
+        RidgeOfDay.Of([.. Ridge.Columns.Select((share, i) => column(i) ? share : null)], [.. Ridge.Halves.Select(half => half.Time)], Track.LengthS);
+
+    /// <summary>When little enough of the valley of some columns is lit; null where they show none.</summary>
+    internal List<Stretch>? ValleyShadedOf(Func<int, bool> column)
+    {
+        var patches = Enumerable.Range(0, lights.Length).Where(i => column(Scene.Patches[i].Column)).ToList();
+        var valley = patches.FindAll(i => Scene.Patches[i].Role == PatchRole.Valley);
+        return Share(valley)?.AtMost(Scene.Thresholds.MostValley(valley.Sum(i => Scene.Patches[i].Weight) / patches.Sum(i => Scene.Patches[i].Weight)));
+    }
 
     /// <summary>The same for the valley of one column.</summary>
     public IReadOnlyList<ShareOverTime?> ValleyOfColumn { get; }
@@ -57,9 +74,11 @@ public sealed class LightChart
     /// <summary>Works out the light on every patch, on all processors: from the scene's horizons, and crossings by exact rays.</summary>
     /// <param name="scene">What is seen.</param>
     /// <param name="day">The local day; the chart keeps the part of it with the sun above −6° at the lookout.</param>
+    /// <param name="air">That the beam comes through; the usual when left out.</param>
     /// <returns>Null when the sun never comes that high.</returns>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static LightChart? Over(Scene scene, Interval day, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static LightChart? Over(
+        Scene scene, Interval day, BeamAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
         if (Daylight.Of(day, scene.Lookout) is not { } daylight) return null;
@@ -68,18 +87,26 @@ public sealed class LightChart
         var (level, ground) = (Disc.HeightForShareOfArea(scene.Thresholds.DiscShare), scene.Rays);
         var (lights, shares) = (new PatchLight[scene.Patches.Count], new byte[scene.Patches.Count * MinutesOf(track)]);
         var looks = new SunLooks(track, level);
+        var rule = scene.RuleFor(air ?? BeamAir.Usual, looks.SunDistanceAu);
+        var (brightness, facing) = (new LitSearch(track, rule, scene.Places), scene.Facing);
         Parallel.ForEach(
             Partitioner.Create(ground.Blocks, EnumerablePartitionerOptions.NoBuffering),
             AllProcessors.Until(cancel),
-            () => new ChartSearch(track, looks, horizons, ground, level),
+            () => new ChartSearch(track, looks, horizons, ground, level, brightness, facing),
             (block, _, search) =>
             {
                 search.Run(block, lights, shares);
                 return search;
             },
             _ => { });
-        return new LightChart(scene, track, lights, shares);
+        return new LightChart(scene, track, lights, shares, rule, brightness, air ?? BeamAir.Usual);
     }
+
+    /// <summary>That the beam comes through.</summary>
+    public BeamAir Air { get; }
+
+    /// <summary>What lifts ground enough to be lit.</summary>
+    internal LitRule Rule { get; }
 
     /// <summary>When a patch of the scene is lit.</summary>
     public IReadOnlyList<Stretch> LitStretches(int patch) => lights[patch].Lit;
@@ -93,6 +120,9 @@ public sealed class LightChart
         var (one, next) = (shares[at], shares[Math.Min(at + 1, shares.Length - 1)]);
         return (one + ((minute - before) * (next - one))) / byte.MaxValue;
     }
+
+    /// <summary>When a patch of the scene sees enough of the sun's disc, whichever way it faces and however weak the beam.</summary>
+    public IReadOnlyList<Stretch> SunStretches(int patch) => [.. lights[patch].InSun.Select(sun => sun.Time)];
 
     /// <summary>The mean share of the disc seen by the ground of one role, one value a column and minute, 0 to 255;
     /// row-major, minutes × columns. 0 too where a column has no such ground.</summary>
@@ -121,18 +151,40 @@ public sealed class LightChart
             from i in Enumerable.Range(0, lights.Length)
             where role(Scene.Patches[i].Role)
             from crossing in lights[i].Crossings
-            where crossing.Sun is not null
+            where crossing.Sun is not null || crossing.ByBeam
             orderby Math.Abs(crossing.Seconds - seconds)
-            select (Scene.Patches[i].Ground, crossing)).Take(asked);
-        return EdgeConfidence.Of([.. nearest], new SunOverGround(Track, Scene.Grid, Scene.Model), new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+            select (Patch: i, crossing)).Take(asked);
+        var (ground, beam) = (new SunOverGround(Track, Scene.Grid, Scene.Model), new BeamDoubt(Track, Rule, Air));
+        return EdgeConfidence.Of([.. nearest.Select(one => DoubtOf(one.Patch, one.crossing, ground, beam))], new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+    }
+
+    private (Place Ground, Azimuth Sun, TimingUncertainty Uncertainty) DoubtOf(int patch, HorizonCrossing crossing, SunOverGround ground, BeamDoubt beam)
+    {
+        var place = Scene.Patches[patch].Ground;
+        if (crossing.Sun is not { } sun)
+            return (place, Azimuth.FromRadians(beam.AzimuthRad(crossing.Seconds, place)), beam.At(crossing.Seconds, place, Scene.Facing[patch]));
+        ground.StandAt(place);
+        return (place, Azimuth.FromRadians(sun.AzimuthRad), TimingUncertainty.At(crossing, ground, place.Height));
     }
 
     private static int MinutesOf(SunTrack track) => (int)(track.LengthS / ChartSearch.MinuteS) + 1;
 
+    /// <summary>For each column that has ground of some roles, the share of it that is lit.</summary>
+    internal IEnumerable<(int Column, ShareOverTime Share)> SharesOf(Func<PatchRole, bool> role) =>
+        from patch in Enumerable.Range(0, lights.Length)
+        where role(Scene.Patches[patch].Role)
+        group patch by Scene.Patches[patch].Column into column
+        select (column.Key, Share(column)!);
+
     /// <returns>Null for nobody.</returns>
-    private ShareOverTime? Share(IEnumerable<int> patches)
+    private ShareOverTime? Share(IEnumerable<int> patches) => ColumnShare.Of([.. patches], Scene.Patches, patch => parts[patch], Track.LengthS);
+
+    /// <summary>The parts of the track in which the sun climbs, and those in which it sinks, at the lookout.</summary>
+    private static List<Stretch> HalvesOf(SunTrack track, Place lookout)
     {
-        var members = patches.Select(i => (lights[i].Lit, Scene.Patches[i].Weight)).ToList();
-        return members.Count == 0 ? null : ShareOverTime.Of(members, Track.LengthS);
+        var frame = new ObserverFrame(lookout);
+        return Stretch.Halves(track.LengthS, AltitudeRad);
+
+        double AltitudeRad(double seconds) => AirlessSun.Seen(frame, track.EarthFixedAu(seconds)).AltitudeRad;
     }
 }

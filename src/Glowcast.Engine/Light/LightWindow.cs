@@ -22,6 +22,13 @@ public enum WindowEdgeCause
     DayEnds,
 }
 
+/// <summary>A kind of picture, by what must be lit in it and what dark (docs/model.md, L7).</summary>
+public enum PictureKind
+{
+    /// <summary>Enough of the ridge lit, and little enough of the valley.</summary>
+    LitRidgeOverDarkGround,
+}
+
 /// <summary>Which way the sun goes.</summary>
 public enum DayHalf
 {
@@ -68,6 +75,21 @@ public sealed record LightWindow(
     public LightDirection Direction => LightDirections.Of(SunFromView);
 
     public DayHalf Half { get; init; }
+
+    /// <summary>Which kind of picture it is for.</summary>
+    public PictureKind Kind { get; init; }
+
+    /// <summary>The share of the picture's ridge that it lights at some time: what the window is about, 0 to 1.</summary>
+    public double PictureShare { get; init; } = 1;
+
+    /// <summary>By how many stops direct light lifts what counts as lit.</summary>
+    public double LitStops { get; init; }
+
+    /// <summary>Bearings of the ridge that it does not light.</summary>
+    public IReadOnlyList<UnlitBearings> Unlit { get; init; } = [];
+
+    /// <summary>What gives the picture its dark in the middle of the window.</summary>
+    public DarkGround Dark { get; init; }
 
     /// <summary>Where the grid ends towards the sun, the nearer of both ends, if ground past its edge could matter; else null.</summary>
     public Length? UnknownBeyond => new[] { Start.UnknownBeyond, End.UnknownBeyond }.Min();

@@ -66,7 +66,8 @@ public sealed record NearestMiss(
     {
         var moments = Steps(ridge, valley).Select(step =>
         {
-            var (lit, valleyLit) = (ridge.At(step.StartS), valley?.At(step.StartS));
+            var middleS = (step.StartS + step.EndS) / 2;
+            var (lit, valleyLit) = (ridge.At(middleS), valley?.At(middleS));
             return (Step: step, Ridge: lit, Valley: valleyLit, Missing: Math.Max(0, thresholds.ColumnsLit - lit), TooMuch: Math.Max(0, (valleyLit ?? 0) - thresholds.ValleyLit));
         }).ToList();
         var nearest = moments.OrderBy(moment => Math.Max(moment.Missing, moment.TooMuch)).ThenByDescending(moment => moment.Step.LengthS).First();

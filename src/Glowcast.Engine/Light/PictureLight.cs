@@ -63,7 +63,7 @@ public sealed record PictureLight(IReadOnlyList<BearingLight> Bearings, RidgeSha
         private RidgeShadow? ReliefOf(int patch)
         {
             var (ground, weight) = (chart.Scene.Patches[patch].Ground, chart.Scene.Patches[patch].Weight);
-            var isLit = chart.LitStretches(patch).Any(lit => lit.Contains(seconds));
+            var isLit = chart.SunStretches(patch).Any(inSun => inSun.Contains(seconds));
             return RidgeShadow.Of(facing.CosTo(ground, chart.Track.EarthFixedAu(seconds)), isLit, weight);
         }
     }

@@ -3,33 +3,31 @@ using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Engine.Light;
 
-/// <summary>What the lookout sees over the span, parted into patches of ground: crest, ridge and valley.</summary>
-/// <remarks>The ridge is parted as the picture shows it, by apparent altitude; the valley by its area on the ground, so
-/// that the meadow before the tripod does not outweigh the valley floor.</remarks>
+/// <summary>What the lookout sees over the span, parted into patches of ground: crest, ridge and valley, each by its solid angle in the picture.</summary>
 public sealed class Scene
 {
     private const double NominalColumnDeg = 0.25;
     private const int MostColumns = 360;
-    private const int RowsInCrestBand = 10;
-    private const int CoarseRows = 8;
-    private const double ValleyStepM = 100;
 
     /// <summary>Ground no higher than this over the top of a deck is the deck.</summary>
     internal const double DeckToleranceM = 0.5;
 
-    private const double ValleyStepShare = 0.03;
-
     private readonly HorizonShelf shelf;
     private readonly Lazy<IReadOnlyList<Place>> places;
     private readonly Lazy<RayGround> rays;
+    private readonly Lazy<PatchGround[]> facing;
+    private readonly Lazy<GroundNormal[][]> partNormals;
 
     private Scene(
-        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, IReadOnlyList<GroundPatch> patches, HorizonShelf shelf)
+        VisibleSurface view, ElevationGrid grid, SightModel model, LightThresholds thresholds, Length? deckTop, PictureBounds picture, IReadOnlyList<GroundPatch> patches,
+        HorizonShelf shelf)
     {
-        (View, Grid, Model, Thresholds, DeckTop, Patches) = (view, grid, model, thresholds, deckTop, patches);
+        (View, Grid, Model, Thresholds, DeckTop, Picture, Patches) = (view, grid, model, thresholds, deckTop, picture, patches);
         this.shelf = shelf;
         places = new Lazy<IReadOnlyList<Place>>(() => [.. patches.Select(patch => patch.Ground)]);
         rays = new Lazy<RayGround>(() => new RayGround(grid, model, places.Value));
+        facing = new Lazy<PatchGround[]>(() => PatchGround.Of(places.Value, grid, model));
+        partNormals = new Lazy<GroundNormal[][]>(() => [.. patches.Select(patch => patch.Parts.Select(part => PatchGround.NormalAt(grid, part)).ToArray())]);
     }
 
     public VisibleSurface View { get; }
@@ -45,6 +43,10 @@ public sealed class Scene
     /// <summary>Top of a sea of cloud; null for none.</summary>
     public Length? DeckTop { get; }
 
+    /// <summary>What of the span the picture shows; ground outside it is in no patch.</summary>
+    public PictureBounds Picture { get; }
+
+    /// <summary>Column by column, each from the top down.</summary>
     public IReadOnlyList<GroundPatch> Patches { get; }
 
     public Place Lookout => View.Eye;
@@ -53,25 +55,47 @@ public sealed class Scene
 
     public int Columns => View.Columns.Count;
 
-    /// <summary>The apparent altitude of the highest ridge in the span; null where no ridge is visible.</summary>
-    public Angle? HighestCrest => Highest(Patches.Where(patch => patch.Role == PatchRole.Crest));
+    /// <summary>The apparent altitude of the highest ridge in the span, in the picture or above it; null where no ridge is visible.</summary>
+    public Angle? HighestCrest { get; private init; }
+
+    /// <summary>The picture holds some of the ridge.</summary>
+    public bool ShowsRidge => Patches.Any(patch => patch.Role == PatchRole.Crest);
+
+    /// <summary>Of all ground in the picture, the share that is valley, 0 to 1; 0 without any ground.</summary>
+    public double ValleyPart { get; private init; }
 
     /// <param name="grid">Bare ground.</param>
     /// <param name="deckTop">Top of a sea of cloud; null for none.</param>
     /// <param name="shelf">Where the horizons of scenes are kept; null to keep them with this scene alone.</param>
+    /// <param name="framing">From the highest crest to what the picture shows; all that is seen when left out.</param>
     public static Scene Of(
-        ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null, HorizonShelf? shelf = null)
+        ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop = null, HorizonShelf? shelf = null,
+        Func<Angle, PictureBounds>? framing = null) =>
+        Of(grid, model, eye, span, thresholds, deckTop, shelf, framing, SceneFineness.Usual);
+
+    internal static Scene Of(
+        ElevationGrid grid, SightModel model, Place eye, BearingSpan span, LightThresholds thresholds, Length? deckTop, HorizonShelf? shelf,
+        Func<Angle, PictureBounds>? framing, SceneFineness fineness)
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(span);
         ArgumentNullException.ThrowIfNull(thresholds);
         var (ground, sight) = deckTop is { } top ? (grid.Under(top), model.Under(top)) : (grid, model);
-        var columns = ColumnsOf(span);
-        var view = VisibleSurface.From(ground, sight, eye, span, columns);
-        var patches = new List<GroundPatch>();
-        for (var column = 0; column < columns; column++)
-            patches.AddRange(new ColumnParting(view, column, thresholds, deckTop).Patches());
-        return new Scene(view, ground, sight, thresholds, deckTop, patches, shelf ?? new HorizonShelf());
+        var view = VisibleSurface.From(ground, sight, eye, span, ColumnsOf(span), fineness.SweepStepShare);
+        var profile = new VisibleProfile(ground, sight, eye);
+        var pieces = view.Columns.Select(profile.PiecesOf).ToList();
+        var whole = new ColumnParting(thresholds, deckTop, PictureBounds.Everything, fineness);
+        Angle? crest = pieces.Max(whole.HighestRidgeRad) is { } highestRad ? Angle.FromRadians(highestRad) : null;
+        var picture = crest is { } highest && framing is not null ? framing(highest) : PictureBounds.Everything;
+        var parting = new ColumnParting(thresholds, deckTop, picture, fineness);
+        List<GroundPatch> patches =
+            [.. pieces.SelectMany((seen, column) => parting.Patches(seen, column, view.ColumnWidth, new GroundLine(eye.Point, view.Columns[column].Bearing)))];
+        var all = patches.Sum(patch => patch.Weight);
+        return new Scene(view, ground, sight, thresholds, deckTop, picture, patches, shelf ?? new HorizonShelf())
+        {
+            HighestCrest = crest,
+            ValleyPart = all > 0 ? patches.Where(patch => patch.Role == PatchRole.Valley).Sum(patch => patch.Weight) / all : 0,
+        };
     }
 
     /// <summary>Into how many columns a span is parted.</summary>
@@ -86,62 +110,22 @@ public sealed class Scene
     internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
         shelf.Horizons(places.Value, Grid, Model, progress, cancel);
 
+    /// <summary>Of the patches, in their order.</summary>
+    internal IReadOnlyList<Place> Places => places.Value;
+
     /// <summary>The ground around the patches, in their order.</summary>
     internal RayGround Rays => rays.Value;
 
-    private static Angle? Highest(IEnumerable<GroundPatch> patches)
+    /// <summary>Which way the patches face and how much of the sky they see, in their order.</summary>
+    internal IReadOnlyList<PatchGround> Facing => facing.Value;
+
+    /// <summary>Which way the parts of the patches face.</summary>
+    internal IReadOnlyList<GroundNormal[]> PartNormals => partNormals.Value;
+
+    /// <summary>What lights ground of the scene's heights.</summary>
+    internal LitRule RuleFor(BeamAir air, double sunDistanceAu)
     {
-        Angle? highest = null;
-        foreach (var patch in patches)
-            if (highest is null || patch.Top > highest) highest = patch.Top;
-        return highest;
-    }
-
-    /// <summary>Parts what is visible on one bearing.</summary>
-    private sealed class ColumnParting(VisibleSurface view, int column, LightThresholds thresholds, Length? deckTop)
-    {
-        private readonly VisibleColumn seen = view.Columns[column];
-        private readonly GroundLine line = new(view.Eye.Point, view.Columns[column].Bearing);
-
-        public IEnumerable<GroundPatch> Patches() => RidgePatches().Concat(ValleyPatches());
-
-        private IEnumerable<GroundPatch> RidgePatches()
-        {
-            var ridge = seen.Samples.Where(IsRidge).ToList();
-            if (ridge.Count == 0) yield break;
-            var (topRad, bottomRad) = (ridge[^1].AltitudeRad, ridge[0].AltitudeRad);
-            var bandRad = thresholds.CrestBand.Radians;
-            var rowRad = bandRad / RowsInCrestBand;
-            for (var upperRad = topRad; upperRad > bottomRad;)
-            {
-                var isCrest = topRad - upperRad < bandRad - (rowRad / 2);
-                var lowerRad = Math.Max(bottomRad, upperRad - (isCrest ? rowRad : CoarseRows * rowRad));
-                if (seen.At((upperRad + lowerRad) / 2) is { } sample && IsRidge(sample))
-                    yield return Patch(isCrest ? PatchRole.Crest : PatchRole.Ridge, sample, lowerRad, upperRad, double.RadiansToDegrees(upperRad - lowerRad));
-                upperRad = lowerRad;
-            }
-        }
-
-        private IEnumerable<GroundPatch> ValleyPatches()
-        {
-            var nextM = 0.0;
-            for (var i = 0; i < seen.Samples.Count; i++)
-            {
-                var sample = seen.Samples[i];
-                if (IsRidge(sample) || sample.DistanceM < nextM) continue;
-                var stepM = Math.Max(ValleyStepM, ValleyStepShare * sample.DistanceM);
-                nextM = sample.DistanceM + stepM;
-                var upperRad = seen.Samples[Math.Min(i + 1, seen.Samples.Count - 1)].AltitudeRad;
-                yield return Patch(PatchRole.Valley, sample, sample.AltitudeRad, upperRad, stepM * sample.DistanceM * view.ColumnWidth.Radians);
-            }
-        }
-
-        private GroundPatch Patch(PatchRole role, VisibleSample sample, double bottomRad, double topRad, double weight) => new(
-            column, role, new Place(line.At(sample.DistanceM), Length.FromMetres(sample.HeightM)), Length.FromMetres(sample.DistanceM),
-            Angle.FromRadians(bottomRad), Angle.FromRadians(topRad), weight);
-
-        private bool IsRidge(VisibleSample sample) => sample.DistanceM >= thresholds.RidgeFrom.Metres && !IsDeck(sample);
-
-        private bool IsDeck(VisibleSample sample) => deckTop is { } top && sample.HeightM <= top.Metres + DeckToleranceM;
+        var heights = places.Value.Select(place => place.Height).DefaultIfEmpty(Lookout.Height).ToList();
+        return new LitRule(Thresholds.LitStops, air, Lookout.Height, heights.Min(), heights.Max(), sunDistanceAu);
     }
 }

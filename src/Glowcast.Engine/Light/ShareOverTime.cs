@@ -1,68 +1,28 @@
 namespace Glowcast.Engine.Light;
 
-/// <summary>A stretch of a day, in seconds after its start: start included, end excluded.</summary>
-public readonly record struct Stretch(double StartS, double EndS)
-{
-    public double LengthS => EndS - StartS;
+/// <summary>Something that comes into the light over a stretch of time, evenly, or at once where the stretch has no length.</summary>
+/// <param name="FromS">When its first part does [s].</param>
+/// <param name="ToS">When its last part does.</param>
+/// <param name="Weight">Of all of it; negative for what leaves the light.</param>
+internal readonly record struct Ramp(double FromS, double ToS, double Weight);
 
-    public bool Contains(double seconds) => StartS <= seconds && seconds < EndS;
-
-    /// <summary>What two ordered lists of separate stretches have in common.</summary>
-    public static List<Stretch> Common(IReadOnlyList<Stretch> a, IReadOnlyList<Stretch> b)
-    {
-        var common = new List<Stretch>();
-        for (var (i, j) = (0, 0); i < a.Count && j < b.Count;)
-        {
-            var (start, end) = (Math.Max(a[i].StartS, b[j].StartS), Math.Min(a[i].EndS, b[j].EndS));
-            if (end > start) common.Add(new Stretch(start, end));
-            if (a[i].EndS < b[j].EndS) i++;
-            else j++;
-        }
-        return common;
-    }
-
-    /// <summary>When a quantity is positive that is looked at in even steps.</summary>
-    /// <param name="crossS">Where it changes its sign between a look and the one before [s]; where a straight line does, when left out.</param>
-    /// <param name="ahead">By its value at a look, how many looks on it is to be looked at again; at every one, when left out.</param>
-    internal static List<Stretch> Above(
-        int looks, double stepS, Func<int, double> at, Func<int, double>? crossS = null, Func<int, double, int>? ahead = null)
-    {
-        var (stretches, before, lastS, endS) = (new List<Stretch>(), at(0), 0.0, (looks - 1) * stepS);
-        double? start = before > 0 ? 0 : null;
-        for (var look = 0; look < looks - 1;)
-        {
-            var next = Math.Min(looks - 1, look + (ahead?.Invoke(look, before) ?? 1));
-            var now = at(next);
-            if (before > 0 != now > 0)
-            {
-                // Of looks passed over, the first one at which it has changed.
-                while (next - look > 1)
-                {
-                    var value = at(look + 1);
-                    if (before > 0 != value > 0) (next, now) = (look + 1, value);
-                    else (look, before) = (look + 1, value);
-                }
-                lastS = Math.Clamp(crossS?.Invoke(next) ?? (stepS * (look + (before / (before - now)))), lastS, endS);
-                if (start is { } begun) stretches.Add(new Stretch(begun, lastS));
-                start = start is null ? lastS : null;
-            }
-            (look, before) = (next, now);
-        }
-        if (start is { } open) stretches.Add(new Stretch(open, endS));
-        return stretches;
-    }
-}
-
-/// <summary>Which share of a weighted crowd is in the light at any moment: a step function of time.</summary>
+/// <summary>Which share of a weighted crowd is in the light at any moment: a function of time that jumps where one of them does, and rises or falls straight
+/// where one comes into the light little by little.</summary>
 public sealed class ShareOverTime
 {
     // Sums of many weights must not miss a threshold by their rounding.
-    private const double Rounding = 1e-9;
+    private const double Rounding = 1e-8;
 
+    // What comes into the light within so short a time does so at once: steeper slopes would lose their sums to rounding.
+    private const double AtOnceS = 0.05;
+
+    // From each time on to the next: the share then, and how it goes on [1/s].
     private readonly double[] times;
     private readonly double[] shares;
+    private readonly double[] slopes;
 
-    private ShareOverTime(double lengthS, double[] times, double[] shares) => (LengthS, this.times, this.shares) = (lengthS, times, shares);
+    private ShareOverTime(double lengthS, double[] times, double[] shares, double[] slopes) =>
+        (LengthS, this.times, this.shares, this.slopes) = (lengthS, times, shares, slopes);
 
     /// <summary>The moment after which nothing is said [s].</summary>
     public double LengthS { get; }
@@ -71,76 +31,173 @@ public sealed class ShareOverTime
     /// <param name="members">The stretches of each member, and its weight.</param>
     public static ShareOverTime Of(IEnumerable<(IReadOnlyList<Stretch> Stretches, double Weight)> members, double lengthS)
     {
-        var changes = new List<(double Seconds, double Weight)>();
-        var total = 0.0;
+        var (ramps, total) = (new List<Ramp>(), 0.0);
         foreach (var (stretches, weight) in members)
         {
             total += weight;
             foreach (var stretch in stretches)
             {
-                changes.Add((stretch.StartS, weight));
-                changes.Add((stretch.EndS, -weight));
+                ramps.Add(new Ramp(stretch.StartS, stretch.StartS, weight));
+                ramps.Add(new Ramp(stretch.EndS, stretch.EndS, -weight));
             }
         }
-        changes.Sort((a, b) => a.Seconds.CompareTo(b.Seconds));
-        var (times, shares, sum) = (new List<double> { 0 }, new List<double> { 0 }, 0.0);
-        foreach (var (seconds, weight) in changes)
-        {
-            sum += weight;
-            var share = total > 0 ? Math.Clamp(sum / total, 0, 1) : 0;
-            if (seconds <= times[^1]) shares[^1] = share;
-            else
-            {
-                times.Add(seconds);
-                shares.Add(share);
-            }
-        }
-        return new ShareOverTime(lengthS, [.. times], [.. shares]);
+        return Of(ramps, total, lengthS);
     }
 
-    public double Greatest => shares.Max();
+    /// <param name="total">The weight of all there is.</param>
+    internal static ShareOverTime Of(IReadOnlyCollection<Ramp> ramps, double total, double lengthS)
+    {
+        var changes = new List<(double Seconds, double Jump, double Slope)>(2 * ramps.Count);
+        foreach (var ramp in ramps)
+        {
+            if (ramp.ToS - ramp.FromS < AtOnceS) changes.Add(((ramp.FromS + ramp.ToS) / 2, ramp.Weight, 0));
+            else
+            {
+                var slope = ramp.Weight / (ramp.ToS - ramp.FromS);
+                changes.Add((ramp.FromS, 0, slope));
+                changes.Add((ramp.ToS, 0, -slope));
+            }
+        }
+        return Of(changes, total, lengthS);
+    }
 
-    /// <summary>The moments at which it changes, the first of them 0.</summary>
+    private static ShareOverTime Of(List<(double Seconds, double Jump, double Slope)> changes, double total, double lengthS)
+    {
+        changes.Sort((a, b) => a.Seconds.CompareTo(b.Seconds));
+        var (times, shares, slopes) = (new List<double> { 0 }, new List<double> { 0 }, new List<double> { 0 });
+        var (sum, slopeSum, atS) = (0.0, 0.0, 0.0);
+        foreach (var (seconds, jump, slope) in changes)
+        {
+            sum += (slopeSum * (Math.Max(0, seconds) - atS)) + jump;
+            atS = Math.Max(0, seconds);
+            slopeSum += slope;
+            var (share, rate) = total > 0 ? (Math.Clamp(sum / total, 0, 1), slopeSum / total) : (0, 0);
+            if (atS <= times[^1]) (shares[^1], slopes[^1]) = (share, rate);
+            else
+            {
+                times.Add(atS);
+                shares.Add(share);
+                slopes.Add(rate);
+            }
+        }
+        return new ShareOverTime(lengthS, [.. times], [.. shares], [.. slopes]);
+    }
+
+    /// <summary>Weighted sum of several, over their total.</summary>
+    /// <param name="members">Each counts within its stretch alone.</param>
+    internal static ShareOverTime Sum(IEnumerable<(ShareOverTime Share, double Weight, Stretch Within)> members, double total, double lengthS)
+    {
+        var changes = new List<(double Seconds, double Jump, double Slope)>();
+        foreach (var (share, weight, within) in members) share.AddChanges(changes, weight, within);
+        return Of(changes, total, lengthS);
+    }
+
+    /// <summary>As a share of another, 1 from there on.</summary>
+    internal ShareOverTime Against(double enough)
+    {
+        var (newTimes, newShares, newSlopes) = (new List<double>(), new List<double>(), new List<double>());
+        for (var i = 0; i < times.Length; i++)
+        {
+            var endS = i + 1 < times.Length ? times[i + 1] : Math.Max(LengthS, times[i]);
+            var (before, slope) = (shares[i] / enough, slopes[i] / enough);
+            var crossS = slope == 0 ? double.NaN : times[i] + ((1 - before) / slope);
+            var crosses = crossS > times[i] && crossS < endS;
+            Add(times[i], before, before > 1 || (before == 1 && slope > 0) ? 0 : slope);
+            if (crosses) Add(crossS, 1, slope > 0 ? 0 : slope);
+        }
+        return new ShareOverTime(LengthS, [.. newTimes], [.. newShares], [.. newSlopes]);
+
+        void Add(double seconds, double share, double slope)
+        {
+            newTimes.Add(seconds);
+            newShares.Add(Math.Min(1, share));
+            newSlopes.Add(slope);
+        }
+    }
+
+    private void AddChanges(List<(double Seconds, double Jump, double Slope)> changes, double weight, Stretch within)
+    {
+        var (value, slope) = (0.0, 0.0);
+        for (var i = Before(within.StartS); i < times.Length && times[i] < within.EndS; i++)
+        {
+            var atS = Math.Max(times[i], within.StartS);
+            var here = shares[i] + (slopes[i] * (atS - times[i]));
+            if (here != value || slopes[i] != slope) changes.Add((atS, weight * (here - value), weight * (slopes[i] - slope)));
+            var endS = Math.Min(i + 1 < times.Length ? times[i + 1] : within.EndS, within.EndS);
+            (value, slope) = (here + (slopes[i] * (endS - atS)), slopes[i]);
+        }
+        if (within.EndS < LengthS && (value != 0 || slope != 0)) changes.Add((within.EndS, -weight * value, -weight * slope));
+    }
+
+    /// <summary>The greatest that it ever is.</summary>
+    public double Greatest => Enumerable.Range(0, times.Length).Max(i => Math.Max(shares[i], EndOf(i)));
+
+    /// <summary>The greatest within a stretch.</summary>
+    public double GreatestIn(Stretch stretch)
+    {
+        var greatest = Math.Max(At(stretch.StartS), At(Math.BitDecrement(stretch.EndS)));
+        for (var i = 0; i < times.Length; i++)
+        {
+            if (times[i] >= stretch.StartS && times[i] < stretch.EndS) greatest = Math.Max(greatest, shares[i]);
+            if (i + 1 < times.Length && times[i + 1] > stretch.StartS && times[i + 1] <= stretch.EndS) greatest = Math.Max(greatest, EndOf(i));
+        }
+        return greatest;
+    }
+
+    /// <summary>The moments at which it changes, or changes otherwise than before; the first of them 0.</summary>
     internal IReadOnlyList<double> Steps => times;
 
     public double At(double seconds)
     {
-        var i = Array.BinarySearch(times, seconds);
-        return shares[Math.Max(0, i >= 0 ? i : ~i - 1)];
+        var i = Before(seconds);
+        return Math.Clamp(shares[i] + (slopes[i] * Math.Max(0, seconds - times[i])), 0, 1);
     }
 
     /// <summary>Its mean over a stretch.</summary>
     public double MeanOver(Stretch stretch)
     {
         if (stretch.LengthS <= 0) return At(stretch.StartS);
-        var i = Array.BinarySearch(times, stretch.StartS);
         var sum = 0.0;
-        for (i = Math.Max(0, i >= 0 ? i : ~i - 1); i < times.Length && times[i] < stretch.EndS; i++)
+        for (var i = Before(stretch.StartS); i < times.Length && times[i] < stretch.EndS; i++)
         {
-            var end = i + 1 < times.Length ? Math.Min(times[i + 1], stretch.EndS) : stretch.EndS;
-            sum += shares[i] * (end - Math.Max(times[i], stretch.StartS));
+            var (start, end) = (Math.Max(times[i], stretch.StartS), i + 1 < times.Length ? Math.Min(times[i + 1], stretch.EndS) : stretch.EndS);
+            sum += (shares[i] + (slopes[i] * (((start + end) / 2) - times[i]))) * (end - start);
         }
-        return sum / stretch.LengthS;
+        return Math.Clamp(sum / stretch.LengthS, 0, 1);
     }
 
-    public List<Stretch> AtLeast(double share) => Where(value => value >= share - Rounding);
+    public List<Stretch> AtLeast(double share) => NotNegative(value => value - share + Rounding);
 
-    public List<Stretch> AtMost(double share) => Where(value => value <= share + Rounding);
+    public List<Stretch> AtMost(double share) => NotNegative(value => share - value + Rounding);
 
-    private List<Stretch> Where(Func<double, bool> holds)
+    private int Before(double seconds)
+    {
+        var i = Array.BinarySearch(times, seconds);
+        return Math.Max(0, i >= 0 ? i : ~i - 1);
+    }
+
+    // Where it comes to just before the next time.
+    private double EndOf(int i) => i + 1 < times.Length ? Math.Clamp(shares[i] + (slopes[i] * (times[i + 1] - times[i])), 0, 1) : shares[i];
+
+    /// <summary>When something that grows or falls with the share is not negative.</summary>
+    private List<Stretch> NotNegative(Func<double, double> spare)
     {
         var found = new List<Stretch>();
-        double? start = null;
-        for (var i = 0; i < times.Length; i++)
+        for (var i = 0; i < times.Length && times[i] < LengthS; i++)
         {
-            if (holds(shares[i])) start ??= times[i];
-            else if (start is { } begun)
-            {
-                found.Add(new Stretch(begun, times[i]));
-                start = null;
-            }
+            var (startS, endS) = (times[i], i + 1 < times.Length ? Math.Min(times[i + 1], LengthS) : LengthS);
+            var (before, after) = (spare(shares[i]), spare(Math.Clamp(shares[i] + (slopes[i] * (endS - startS)), 0, 1)));
+            if (before < 0 && after < 0) continue;
+            var crossS = before < 0 != after < 0 ? startS + ((endS - startS) * before / (before - after)) : double.NaN;
+            Add(before < 0 ? crossS : startS, after < 0 ? crossS : endS);
         }
-        if (start is { } open && open < LengthS) found.Add(new Stretch(open, LengthS));
         return found;
+
+        void Add(double startS, double endS)
+        {
+            if (endS <= startS) return;
+            if (found.Count > 0 && found[^1].EndS == startS) found[^1] = new Stretch(found[^1].StartS, endS);
+            else found.Add(new Stretch(startS, endS));
+        }
     }
 }

@@ -13,6 +13,12 @@ namespace Glowcast.Engine.Light;
 public sealed record SpanLight(
     IReadOnlyList<Azimuth> Bearings, IReadOnlyList<IReadOnlyList<Stretch>?> Lit, IReadOnlyList<Stretch>? Shaded, double ColumnsLit, double LengthS)
 {
+    /// <summary>The stretches in which the sun climbs, and those in which it sinks.</summary>
+    public IReadOnlyList<Stretch> Halves { get; init; } = [new Stretch(0, LengthS)];
+
+    /// <summary>When enough of the ridge is lit, as the windows have it; null to be worked out from the columns.</summary>
+    public IReadOnlyList<Stretch>? Ridge { get; init; }
+
     public static SpanLight Of(LightChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
@@ -20,14 +26,21 @@ public sealed record SpanLight(
         return new SpanLight(
             [.. chart.Scene.View.Columns.Select(column => column.Bearing)],
             [.. chart.CrestLit.Select((crest, column) => crest is null ? null : chart.ColumnLit[column])],
-            chart.Valley?.AtMost(thresholds.ValleyLit), thresholds.ColumnsLit, chart.Track.LengthS);
+            chart.ValleyShaded, thresholds.ColumnsLit, chart.Track.LengthS)
+        {
+            Halves = [.. chart.Ridge.Halves.Select(half => half.Time)],
+            Ridge = chart.Ridge.LitEnough(thresholds),
+        };
     }
 
     /// <summary>The same with nothing asked of the ridge on some bearings.</summary>
     public SpanLight Without(IReadOnlyCollection<BearingSpan> dark) => dark.Count == 0
         ? this
-        : this with { Lit = [.. Lit.Select((lit, column) => dark.Any(strip => strip.Contains(Bearings[column])) ? null : lit)] };
+        : this with { Ridge = null, Lit = [.. Lit.Select((lit, column) => dark.Any(strip => strip.Contains(Bearings[column])) ? null : lit)] };
+
+    /// <summary>The half of the day in which a moment lies.</summary>
+    public Stretch HalfAt(double seconds) => Halves.LastOrDefault(half => half.StartS <= seconds, Halves[0]);
 
     /// <summary>When enough columns of ridge are lit, whatever the valley does.</summary>
-    public List<Stretch> RidgeLit() => ShareOverTime.Of(Lit.OfType<IReadOnlyList<Stretch>>().Select(lit => (lit, 1.0)), LengthS).AtLeast(ColumnsLit);
+    public IReadOnlyList<Stretch> RidgeLit() => Ridge ?? ShareOverTime.Of(Lit.OfType<IReadOnlyList<Stretch>>().Select(lit => (lit, 1.0)), LengthS).AtLeast(ColumnsLit);
 }

@@ -34,7 +34,8 @@ internal sealed class SunLooks
             (xAu[i], yAu[i], zAu[i]) = ((float)sun.X, (float)sun.Y, (float)sun.Z);
         }
         var noon = track.EarthFixedAu(track.LengthS / 2);
-        SemidiameterRad = GeocentricSun.SemidiameterAtOneAu.Radians / Math.Sqrt((noon.X * noon.X) + (noon.Y * noon.Y) + (noon.Z * noon.Z));
+        SunDistanceAu = Math.Sqrt((noon.X * noon.X) + (noon.Y * noon.Y) + (noon.Z * noon.Z));
+        SemidiameterRad = GeocentricSun.SemidiameterAtOneAu.Radians / SunDistanceAu;
         levelRad = (float)(level * SemidiameterRad);
     }
 
@@ -48,6 +49,9 @@ internal sealed class SunLooks
 
     /// <summary>Of the disc, the same all day.</summary>
     public double SemidiameterRad { get; }
+
+    /// <summary>The same all day.</summary>
+    public double SunDistanceAu { get; }
 
     /// <summary>Looks at the whole day from one point.</summary>
     /// <param name="horizon">Its own.</param>

@@ -36,8 +36,14 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
 
     public static TimingUncertainty None => default;
 
+    /// <summary>From the haze in the beam's way and the brightness of the sky, where what decides is how strong the light is.</summary>
+    public double BeamS { get; init; }
+
+    /// <summary>From what the grid smooths away of slopes, there too.</summary>
+    public double FacingS { get; init; }
+
     /// <summary>The parts combined, as independent errors.</summary>
-    public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS));
+    public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (BeamS * BeamS) + (FacingS * FacingS));
 
     /// <summary>By how much a grid's crests may miss the real ones for being blunt, one standard deviation.</summary>
     public static Length CrestError(Terrain.ElevationGrid grid)

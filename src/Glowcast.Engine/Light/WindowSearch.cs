@@ -29,9 +29,8 @@ public static class WindowSearch
     /// <summary>When enough columns of ridge are lit and little enough of the valley is.</summary>
     internal static List<Stretch> Stretches(LightChart chart)
     {
-        var thresholds = chart.Scene.Thresholds;
-        var ridge = chart.RidgeColumns.AtLeast(thresholds.ColumnsLit);
-        var both = chart.Valley is { } valley ? Stretch.Common(ridge, valley.AtMost(thresholds.ValleyLit)) : ridge;
+        var ridge = chart.Ridge.LitEnough(chart.Scene.Thresholds);
+        var both = chart.ValleyShaded is { } shaded ? Stretch.Common(ridge, shaded) : ridge;
         return both.FindAll(stretch => stretch.LengthS >= ShortestS);
     }
 
@@ -51,6 +50,11 @@ public static class WindowSearch
             SunEntersSpan(chart, stretch))
         {
             Half = HalfAt(chart, middleS),
+            Kind = PictureKind.LitRidgeOverDarkGround,
+            PictureShare = UnlitBearings.PictureShare(chart, stretch),
+            LitStops = chart.Scene.Thresholds.LitStops,
+            Unlit = UnlitBearings.Of(chart, stretch),
+            Dark = DarkGround.At(chart, middleS),
             Gains = LightSweep.GainOf(chart, middleS),
             Loses = LightSweep.LossOf(chart, middleS),
         };
@@ -83,7 +87,7 @@ public static class WindowSearch
     private static WindowEdgeCause CauseOf(LightChart chart, double seconds, bool opens)
     {
         if (seconds <= 0 || seconds >= chart.Track.LengthS) return WindowEdgeCause.DayEnds;
-        var ridge = chart.RidgeColumns.AtLeast(chart.Scene.Thresholds.ColumnsLit);
+        var ridge = chart.Ridge.LitEnough(chart.Scene.Thresholds);
         var isRidge = ridge.Exists(stretch => (opens ? stretch.StartS : stretch.EndS) == seconds);
         return (isRidge, opens) switch
         {

@@ -10,6 +10,7 @@ internal static class NoLightWords
         NoLightCause.LookoutInCloud => "Take a lookout above the top of the cloud, or another day.",
         NoLightCause.NoRidgeInView => "Look another way, take a smaller ridgeFromKm, or add the grid that holds the ridge.",
         NoLightCause.NearGroundInTheWay => "Move the lookout or raise its eye until the far ridge shows, or take a smaller ridgeFromKm if the near ground is the subject.",
+        NoLightCause.RidgeOutsideThePicture => "Pitch the rows to the ridge with centrePitchDeg, or leave it out; more rows show more.",
         NoLightCause.SunStaysDown => "Come when the sun is back; the moon and the twilight are under the sky of the day.",
         NoLightCause.RidgeNeverLit => "Look for the season in which the sun reaches this ridge, or turn to a ridge that faces the sun.",
         NoLightCause.TooLittleLit => "Shoot the lit part of the span only, or look for another day with the season.",

@@ -41,7 +41,7 @@ public sealed record ChartAnswer(
             chart.MeanDiscShares(role => role == PatchRole.Valley),
             [.. chart.ColumnLit.Select(EndsOf)],
             chart.Valley is { } valley ? seconds.ConvertAll(second => Math.Round(valley.At(second), 4)) : null,
-            EndsOf(chart.Valley?.AtMost(scene.Thresholds.ValleyLit) ?? [new Stretch(0, track.LengthS)]),
+            EndsOf(chart.ValleyShaded ?? [new Stretch(0, track.LengthS)]),
             sun.ConvertAll(seen => Math.Round(seen.Azimuth.Degrees, 2)),
             sun.ConvertAll(seen => Math.Round(Refraction.ToApparent(seen.AirlessAltitude, scene.Lookout.Height).Degrees, 2)))
         {

@@ -16,6 +16,21 @@ public sealed record WindowAnswer(
 {
     public DayHalf Half { get; init; }
 
+    /// <summary>Which kind of picture the window is for.</summary>
+    public PictureKind Kind { get; init; }
+
+    /// <summary>The share of the picture's ridge that it lights at some time.</summary>
+    public double PictureShare { get; init; }
+
+    /// <summary>By how many stops direct light lifts what counts as lit.</summary>
+    public double LitStops { get; init; }
+
+    /// <summary>Bearings of the ridge that it does not light.</summary>
+    public IReadOnlyList<UnlitAnswer> Unlit { get; init; } = [];
+
+    /// <summary>What gives the picture its dark in the middle of the window, and how much of the picture's ground is dark then.</summary>
+    public DarkAnswer? Dark { get; init; }
+
     /// <summary>Null where the window stands alone.</summary>
     public BreakAnswer? BreakBefore { get; init; }
 
@@ -52,6 +67,11 @@ public sealed record WindowAnswer(
             ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)))
         {
             Half = window.Half,
+            Kind = window.Kind,
+            PictureShare = window.PictureShare,
+            LitStops = window.LitStops,
+            Unlit = [.. window.Unlit.Select(unlit => new UnlitAnswer(unlit.From.Degrees, unlit.To.Degrees, unlit.Why))],
+            Dark = new DarkAnswer(window.Dark.From, window.Dark.Share),
             BreakBefore = BreakAnswer.Of(window.BreakBefore),
             Gains = SweepAnswer.Of(window.Gains),
             Loses = SweepAnswer.Of(window.Loses),
@@ -62,3 +82,10 @@ public sealed record WindowAnswer(
         };
     }
 }
+
+/// <summary>Neighbouring bearings of the ridge that a window does not light.</summary>
+public sealed record UnlitAnswer(double FromDeg, double ToDeg, UnlitReason Why);
+
+/// <summary>What gives a picture its dark.</summary>
+/// <param name="Share">Of all ground in the picture.</param>
+public sealed record DarkAnswer(DarkSource From, double Share);

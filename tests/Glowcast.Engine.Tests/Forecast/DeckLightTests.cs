@@ -21,8 +21,8 @@ public class DeckLightTests
         var deck = Enumerable.Range(0, Chart.Scene.Patches.Count).Where(i => Chart.Scene.Patches[i].Ground.Height.Metres < DeckM + 1).ToList();
         Assert.NotEmpty(deck);
         foreach (var i in deck)
-            Assert.Equal(0, (Chart.Track.At(Chart.LitStretches(i)[0].StartS) - SunriseOver(Chart.Scene.Patches[i].Ground)).TotalSeconds, 3.0);
-        Assert.Equal(Chart.Track.At(deck.Min(i => Chart.LitStretches(i)[0].StartS)), light.FirstSun);
+            Assert.Equal(0, (Chart.Track.At(Chart.SunStretches(i)[0].StartS) - SunriseOver(Chart.Scene.Patches[i].Ground)).TotalSeconds, 3.0);
+        Assert.Equal(Chart.Track.At(deck.Min(i => Chart.SunStretches(i)[0].StartS)), light.FirstSun);
         Assert.True(light.HalfLit > light.FirstSun);
     }
 

@@ -167,7 +167,7 @@ public class SetJudgeTests
 
     private static SetFit Fit(JudgedDay day) => FitSearch.Fit(day, new SetSequence(Set));
 
-    private static EdgeDoubt Doubt(double own, double sight = 0, double refraction = 0, UnknownGround? beyond = null) => new(own, sight, refraction, beyond, null);
+    private static EdgeDoubt Doubt(double own, double sight = 0, double refraction = 0, UnknownGround? beyond = null) => new(own, sight, refraction, 0, beyond, null);
 
     /// <summary>A ridge lit until 8000 s, a valley in shade until a moment.</summary>
     private static JudgedDay Day(double ridgeS, double valleyS, double openS, double closeS, UnknownGround? beyond = null, Func<double, double>? lit = null)

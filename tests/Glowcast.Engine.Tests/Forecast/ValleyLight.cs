@@ -19,12 +19,12 @@ internal static class ValleyLight
         Gear = new Gear(
             new Camera(Length.FromMillimetres(36), Length.FromMillimetres(24), 8256, 5504), new Lens(Length.FromMillimetres(135), 11)),
         Set = new SetSettings { Rows = 2, Repeats = 0 },
-        Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) },
+        Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) },
     };
 
     private static readonly Lazy<LightOfDay> Once = new(() =>
     {
-        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Plan.Thresholds);
+        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Plan.Thresholds, framing: Framing.Of(Plan));
         var chart = LightChart.Over(scene, LocalDay.Of(Plan.Date!.Value, Plan.Lookout!.Point, null))!;
         return new LightOfDay(chart, WindowSearch.Windows(chart), RidgeBrightness.Of(scene, chart.Track, Plan.Conditions.Haze)!, SetWishes.Of(Plan, Plan.Date.Value));
     });
@@ -47,6 +47,6 @@ internal static class ValleyLight
         var shown = Enumerable.Range(0, Scene.Columns)
             .Where(column => frame.Bearing.TurnTo(Scene.View.Columns[column].Bearing).Abs() <= fieldAcross / 2 && chart.CrestLit[column] is not null).ToList();
         var lit = shown.Count(column => chart.ColumnLit[column].Exists(stretch => stretch.StartS <= seconds && seconds < stretch.EndS));
-        return (shown.Count == 0 || lit >= Plan.Thresholds.ColumnsLit * shown.Count) && chart.Valley!.At(seconds) <= Plan.Thresholds.ValleyLit;
+        return (shown.Count == 0 || lit >= Plan.Thresholds.ColumnsLit * shown.Count) && chart.Valley!.At(seconds) <= Plan.Thresholds.MostValley(Scene.ValleyPart) + 1e-6;
     }
 }

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Tests.Light;
 
 public class LightOnTheSpanTests
 {
-    private static readonly LightThresholds Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) };
+    private static readonly LightThresholds Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) };
 
     private static readonly Interval Autumn = LocalDay.Of(new LocalDate(2026, 10, 20), Valley.Lookout.Point, null);
 
@@ -52,7 +52,7 @@ public class LightOnTheSpanTests
             var ground = new SunOverGround(chart.Track, chart.Scene.Grid, chart.Scene.Model);
             ground.StandAt(chart.Scene.Patches[i].Ground);
             var closely = new ClearanceTrace(ground, SearchFineness.OnePoint, -1, 1).Above(level);
-            var quickly = chart.LitStretches(i);
+            var quickly = chart.SunStretches(i);
             Assert.Equal(closely.Count, quickly.Count);
             foreach (var (a, b) in closely.Zip(quickly))
             {
@@ -93,7 +93,7 @@ public class LightOnTheSpanTests
     public void Under_a_deck_the_valley_is_the_deck_and_only_islands_stay_ridge()
     {
         var deck = Length.FromMetres(1200);
-        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, deck);
+        var scene = Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, deck, framing: _ => Valley.Picture);
         var deckPatches = scene.Patches.Where(patch => patch.Role == PatchRole.Valley && patch.Distance > Length.FromKilometres(2)).ToList();
         Assert.NotEmpty(deckPatches);
         Assert.All(deckPatches, patch => Assert.Equal(1200, patch.Ground.Height.Metres, 1.0));
@@ -160,12 +160,12 @@ public class LightOnTheSpanTests
             lock (said) said.Add(share);
             stop.Cancel();
         });
-        Assert.ThrowsAny<OperationCanceledException>(() => LightChart.Over(ValleyScene(), Autumn, progress, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => LightChart.Over(ValleyScene(), Autumn, progress: progress, cancel: stop.Token));
         Assert.All(said, share => Assert.InRange(share, 0, 1));
         Assert.NotEmpty(said);
     }
 
-    private static Scene ValleyScene() => Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds);
+    private static Scene ValleyScene() => Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, Valley.West, Thresholds, framing: _ => Valley.Picture);
 
     private static LightChart? ChartOver(Scene scene, Interval day) =>
         LightChart.Over(scene, day, cancel: TestContext.Current.CancellationToken);

@@ -12,12 +12,14 @@ public class PictureLightTests
 {
     private const double ColumnM = 63.9;
 
-    private static readonly LightThresholds Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) };
+    private static readonly LightThresholds Thresholds = Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) };
 
     private static readonly Interval Autumn = LocalDay.Of(new LocalDate(2026, 10, 20), Valley.Lookout.Point, null);
 
     private static readonly Lazy<LightChart> Chart = new(() => LightChart.Over(
-        Scene.Of(Valley.Grid, SightModel.Usual, Valley.Lookout, BearingSpan.FromDegrees(262, 278), Thresholds), Autumn)!);
+        Scene.Of(
+            Valley.Grid, SightModel.Usual, Valley.Lookout, BearingSpan.FromDegrees(262, 278), Thresholds,
+            framing: _ => new PictureBounds(Angle.FromDegrees(-10), Angle.FromDegrees(10))), Autumn)!);
 
     [Theory]
     [InlineData(0.3, 0.2, 40, 250)]

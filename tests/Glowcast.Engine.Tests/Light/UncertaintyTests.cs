@@ -92,7 +92,7 @@ public class UncertaintyTests
     }
 
     internal static LightChart Chart(ElevationGrid grid, SightModel model) => LightChart.Over(
-        Scene.Of(grid, model, Lookout, BearingSpan.FromDegrees(267, 273), LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(8) }),
+        Scene.Of(grid, model, Lookout, BearingSpan.FromDegrees(267, 273), Geometry.Alone with { RidgeFrom = Length.FromKilometres(8) }),
         Morning, cancel: TestContext.Current.CancellationToken)!;
 
     private static bool IsHigh(double x) => Math.Min(Math.Abs((x / ColumnM) - WestRidge), Math.Abs((x / ColumnM) - EastRidge)) < 5;

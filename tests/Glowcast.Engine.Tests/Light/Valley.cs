@@ -1,3 +1,4 @@
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using Glowcast.Engine.Tests.Terrain;
@@ -22,6 +23,9 @@ internal static class Valley
     public static Place Lookout { get; } = Place.FromDegrees(46.5, 7 + ((EastRidgeColumn - 1) / 1200.0), EastCrestM - 100 + 1.7);
 
     public static BearingSpan West { get; } = BearingSpan.FromDegrees(250, 290);
+
+    /// <summary>The picture ends below so that the slope under the lookout's feet is not in it.</summary>
+    public static PictureBounds Picture { get; } = new(Angle.FromDegrees(-8), Angle.FromDegrees(10));
 
     public static Place WestCrest { get; } = Place.FromDegrees(46.5, 7 + (WestRidgeColumn / 1200.0), WestCrestM);
 

@@ -33,7 +33,7 @@ public sealed class Season
     public static Season Over(Scene scene, DateTimeZone? zone, SeasonAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, progress, cancel));
+        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, (air ?? SeasonAir.Usual).Beam, progress, cancel));
     }
 
     /// <summary>The days of a range that a filter lets through, in order of time.</summary>
@@ -66,29 +66,32 @@ public sealed class Season
         if (SeasonSun.Of(LocalDay.Of(date, scene.Lookout.Point, zone), middle) is not { } sun)
             return SeasonDay.Without(date, "The sun stays more than 6° below the horizon all day.");
         var lit = new IReadOnlyList<Stretch>[ground.Count];
-        for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun);
+        var beam = ground.BeamOf(sun);
+        for (var i = 0; i < lit.Length; i++) lit[i] = ground.Lit(i, sun, beam);
         var thresholds = scene.Thresholds;
-        var span = SpanOf(lit, sun);
-        var ridge = ShareOverTime.Of(span.Lit.OfType<IReadOnlyList<Stretch>>().Select(column => (column, 1.0)), sun.LengthS);
+        var columns = new ShareOverTime?[scene.Columns];
+        foreach (var members in ground.CrestColumns) columns[ground.Patch(members[0]).Column] = Share(members, lit, sun);
+        var halves = sun.Halves;
+        var ofDay = RidgeOfDay.Of([.. columns.Select(column => column?.Against(thresholds.CrestLit))], halves, sun.LengthS);
+        var ridge = ofDay.Share;
         var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
-        var litEnough = ridge.AtLeast(thresholds.ColumnsLit);
-        var both = valley is null ? litEnough : Stretch.Common(litEnough, valley.AtMost(thresholds.ValleyLit));
+        var litEnough = ofDay.LitEnough(thresholds);
+        var shaded = valley?.AtMost(thresholds.MostValley(scene.ValleyPart));
+        var both = shaded is null ? litEnough : Stretch.Common(litEnough, shaded);
         var light = new DayShape(
             Instants(sun.Above(SunEvents.CivilAltitude), sun), Instants(sun.Above(SunEvents.RiseSetAltitude), sun), Instants(litEnough, sun));
-        span = span with { Shaded = valley?.AtMost(thresholds.ValleyLit) };
+        var span = new SpanLight(
+            [.. scene.View.Columns.Select(column => column.Bearing)], [.. columns.Select(column => column?.AtLeast(thresholds.CrestLit))], shaded, thresholds.ColumnsLit, sun.LengthS)
+        {
+            Halves = halves,
+            Ridge = litEnough,
+        };
         var open = both.FindAll(stretch => stretch.LengthS >= ShortestS);
         var whole = new SeasonLight(date, scene, ground, sun, span, lit, open);
         List<SeasonWindow> windows = [.. open.Select(stretch => Describe(whole, stretch, ridge, valley, fit))];
         if (windows.Count == 0) return SeasonDay.Without(date, NoWindow.Of(ridge, valley, thresholds, sun.At(0)).Sentence) with { Shape = light };
         var kept = windows.FindAll(filter.Keeps);
         return (kept.Count > 0 ? score.Judge(date, kept) : SeasonDay.Without(date, SeasonFilter.WhyNone(windows))) with { Shape = light };
-    }
-
-    private SpanLight SpanOf(IReadOnlyList<Stretch>[] lit, SeasonSun sun)
-    {
-        var columns = new IReadOnlyList<Stretch>?[scene.Columns];
-        foreach (var members in ground.CrestColumns) columns[ground.Patch(members[0]).Column] = Share(members, lit, sun).AtLeast(scene.Thresholds.CrestLit);
-        return new SpanLight([.. scene.View.Columns.Select(column => column.Bearing)], columns, null, scene.Thresholds.ColumnsLit, sun.LengthS);
     }
 
     private SeasonWindow Describe(SeasonLight day, Stretch stretch, ShareOverTime ridge, ShareOverTime? valley, Func<SeasonLight, DayHalf, Stretch, DayFit>? judge)
@@ -98,7 +101,7 @@ public sealed class Season
         var middleS = (stretch.StartS + stretch.EndS) / 2;
         var fit = judge?.Invoke(day, day.HalfOf(stretch), stretch);
         // The light of the picture, where one is planned, is the light of its set.
-        var seen = picture.At(fit?.Middle is { } middle && stretch.Contains(day.SecondsAt(middle)) ? day.SecondsAt(middle) : middleS, sun, day.Lit);
+        var seen = picture.At(fit?.Middle is { } middle && stretch.Contains(day.SecondsAt(middle)) ? day.SecondsAt(middle) : middleS, sun);
         var lookout = new ObserverFrame(scene.Lookout);
         var (azimuth, airless, _) = SkyVector.Sighted(lookout.Toward(sun.EarthFixedAu(middleS)));
         return new SeasonWindow

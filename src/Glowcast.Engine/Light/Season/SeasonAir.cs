@@ -10,4 +10,7 @@ namespace Glowcast.Engine.Light;
 public sealed record SeasonAir(Haze Haze, Length Visibility, Reflectances Reflectances, Air? Air = null)
 {
     public static SeasonAir Usual { get; } = new(new Haze(0.05), Length.FromKilometres(80), Reflectances.Usual);
+
+    /// <summary>What the sun's beam comes through.</summary>
+    public BeamAir Beam => new(Haze, Air);
 }

@@ -14,13 +14,21 @@ internal sealed class SeasonGround
     private const double SunRadPerLook = ClearanceTrace.SunRadPerS * SeasonSun.LookS;
     private const double SteepestSkyline = 1.5;
 
+    private readonly Scene scene;
+    private readonly BeamAir air;
     private readonly Member[] members;
     private readonly HorizonTable table;
     private readonly double level;
+    private readonly LitRule rule;
+    private readonly double lowestM;
+    private readonly double highestM;
+    private readonly double reachRad;
 
-    private SeasonGround(Scene scene, Member[] members, HorizonTable table)
+    private SeasonGround(Scene scene, Member[] members, HorizonTable table, LitRule rule, BeamAir air)
     {
-        (this.members, this.table) = (members, table);
+        (this.scene, this.members, this.table, this.rule, this.air) = (scene, members, table, rule, air);
+        (lowestM, highestM) = (members.Min(member => member.Patch.Ground.Height.Metres), members.Max(member => member.Patch.Ground.Height.Metres));
+        reachRad = members.Max(member => double.Hypot(member.Offset.NorthRad, member.Offset.EastRad));
         level = Disc.HeightForShareOfArea(scene.Thresholds.DiscShare);
         CrestColumns = [.. Enumerable.Range(0, members.Length).Where(i => members[i].Patch.Role == PatchRole.Crest)
             .GroupBy(i => members[i].Patch.Column).Select(column => (IReadOnlyList<int>)[.. column])];
@@ -38,11 +46,16 @@ internal sealed class SeasonGround
 
     public int Count => members.Length;
 
-    public static SeasonGround Of(Scene scene, IProgress<double>? progress, CancellationToken cancel)
+    public static SeasonGround Of(Scene scene, BeamAir air, IProgress<double>? progress, CancellationToken cancel)
     {
         var middle = MiddleOf(scene).Point;
+        var (facing, horizons) = (scene.Facing, scene.Horizons(progress, cancel));
         return new SeasonGround(
-            scene, [.. Chosen(scene).Select(chosen => new Member(chosen.Index, chosen.Patch, GroundOffset.Between(middle, chosen.Patch.Ground.Point)))], scene.Horizons(progress, cancel));
+            scene,
+            [.. Chosen(scene).Select(chosen => new Member(
+                chosen.Index, chosen.Patch, GroundOffset.Between(middle, chosen.Patch.Ground.Point), facing[chosen.Index].SkyView,
+                LitGround.EarthFixed(chosen.Patch.Ground.Point, facing[chosen.Index].Normal), facing[chosen.Index].Normal.Up))],
+            horizons, scene.RuleFor(air, sunDistanceAu: 1), air);
     }
 
     /// <summary>The place about which the sun of a day is worked out: among the crest, which decides.</summary>
@@ -56,8 +69,44 @@ internal sealed class SeasonGround
 
     public GroundOffset Offset(int member) => members[member].Offset;
 
-    /// <summary>When a member sees enough of the disc to count as lit.</summary>
-    public List<Stretch> Lit(int member, SeasonSun sun) =>
+    /// <summary>Which way a member faces.</summary>
+    public PatchGround Facing(int member) => scene.Facing[members[member].Index];
+
+    /// <summary>How far moments may be off at which the beam decides.</summary>
+    public BeamDoubt BeamDoubtOver(SunTrack track) => new(track, rule, air);
+
+    /// <summary>What the beam of one day needs at each look, at least and at most over all the ground.</summary>
+    public BeamOfDay BeamOf(SeasonSun sun) => new(sun, rule, lowestM, highestM, reachRad);
+
+    /// <summary>When a member is seen to be lit.</summary>
+    public List<Stretch> Lit(int member, SeasonSun sun, BeamOfDay beam)
+    {
+        var (one, lit) = (members[member], new List<Stretch>());
+        foreach (var stretch in InSun(member, sun)) AddLit(lit, stretch, one, beam);
+        return lit;
+    }
+
+    private static void AddLit(List<Stretch> lit, Stretch inSun, in Member member, BeamOfDay beam)
+    {
+        var (beforeS, before) = (inSun.StartS, beam.IsLit(inSun.StartS, member));
+        double? startS = before ? beforeS : null;
+        for (var look = (int)(beforeS / SeasonSun.LookS) + 1; beforeS < inSun.EndS; look++)
+        {
+            var atS = Math.Min(look * SeasonSun.LookS, inSun.EndS);
+            var at = atS < inSun.EndS ? beam.IsLit(look, member) : beam.IsLit(atS, member);
+            if (before != at)
+            {
+                var crossS = beam.CrossS(beforeS, before, atS, member);
+                if (startS is { } begun && crossS > begun) lit.Add(new Stretch(begun, crossS));
+                startS = startS is null ? crossS : null;
+            }
+            (beforeS, before) = (atS, at);
+        }
+        if (startS is { } open && open < inSun.EndS) lit.Add(new Stretch(open, inSun.EndS));
+    }
+
+    /// <summary>When a member sees enough of the disc.</summary>
+    private List<Stretch> InSun(int member, SeasonSun sun) =>
         Stretch.Above(
             sun.Looks, SeasonSun.LookS, look => RoughRad(member, sun, look), look => CrossingS(member, sun, look), (look, clearanceRad) => Ahead(sun, look, clearanceRad));
 
@@ -84,6 +133,15 @@ internal sealed class SeasonGround
         return SeasonSun.LookS * (look - 1 + Math.Clamp(share, -0.5, 1.5));
     }
 
+    /// <summary>Whether a member sees enough of the disc at a moment [s], whichever way it faces.</summary>
+    public bool IsInSun(int member, SeasonSun sun, double seconds)
+    {
+        var at = Math.Clamp(seconds / SeasonSun.LookS, 0, sun.Looks - 1);
+        var look = Math.Min((int)at, Math.Max(0, sun.Looks - 2));
+        var (before, after) = (CloseRad(member, sun, look), CloseRad(member, sun, Math.Min(look + 1, sun.Looks - 1)));
+        return before + ((at - look) * (after - before)) > 0;
+    }
+
     private double CloseRad(int member, SeasonSun sun, int look)
     {
         var (patch, offset) = (members[member].Patch, members[member].Offset);
@@ -99,9 +157,9 @@ internal sealed class SeasonGround
     private static IEnumerable<(int Index, GroundPatch Patch)> Chosen(Scene scene)
     {
         var byRole = scene.Patches.Index().ToLookup(entry => entry.Item.Role);
-        // The lower row of each pair: of a band lit from above, so and so many rows are then lit in both or in neither.
-        var crest = byRole[PatchRole.Crest].GroupBy(entry => entry.Item.Column)
-            .SelectMany(column => column.Where((_, row) => row % CrestRowsKept == CrestRowsKept - 1).DefaultIfEmpty(column.First()));
+        // The lower row of each pair, with the weight of both: of a band lit from above, so and so many rows are then lit in both or in neither.
+        var crest = byRole[PatchRole.Crest].GroupBy(entry => entry.Item.Column).SelectMany(column => column.Chunk(CrestRowsKept)
+            .Select(pair => (pair[^1].Index, pair[^1].Item with { Weight = pair.Sum(entry => entry.Item.Weight) })));
         return [.. crest, .. Thinned([.. byRole[PatchRole.Ridge]], RidgePatchesKept), .. Thinned([.. byRole[PatchRole.Valley]], ValleyPatchesKept)];
     }
 
@@ -121,5 +179,7 @@ internal sealed class SeasonGround
 
     /// <param name="Index">Of the patch in the scene.</param>
     /// <param name="Patch">With the weight it has here.</param>
-    private readonly record struct Member(int Index, GroundPatch Patch, GroundOffset Offset);
+    /// <param name="Normal">Of its ground, earth-fixed.</param>
+    /// <param name="NormalUp">Its part towards the zenith of the place.</param>
+    internal readonly record struct Member(int Index, GroundPatch Patch, GroundOffset Offset, double SkyView, (double X, double Y, double Z) Normal, double NormalUp);
 }

@@ -1,3 +1,4 @@
+using Glowcast.Engine.Measures;
 using Glowcast.Engine.Terrain;
 using NodaTime;
 
@@ -12,6 +13,9 @@ internal sealed record SeasonLight(
 {
     // Of the ground that crosses nearest to a moment, as many are asked as by a forecast.
     private const int Asked = 15;
+
+    // Longer than a table's moment is off.
+    private const double ApartS = 45;
 
     private readonly Lazy<SunTrack> track = new(() => SunTrack.Of(new Interval(Sun.At(0), Sun.At(Sun.LengthS)), Sun.EarthFixedAu));
 
@@ -37,13 +41,21 @@ internal sealed record SeasonLight(
             from edge in new[] { stretch.StartS, stretch.EndS }
             where edge > 0 && edge < Sun.LengthS
             orderby Math.Abs(edge - seconds)
-            select (Ground.Patch(member).Ground, Seconds: edge)).Take(Asked);
+            select (Member: member, Seconds: edge)).Take(Asked);
         var ground = new SunOverGround(track.Value, Scene.Grid, Scene.Model);
-        return EdgeConfidence.Of([.. nearest.Select(crossing =>
+        var beam = Ground.BeamDoubtOver(track.Value);
+        return EdgeConfidence.Of([.. nearest.Select(crossing => DoubtOf(crossing.Member, crossing.Seconds))], new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+
+        (Place Ground, Azimuth Sun, TimingUncertainty Uncertainty) DoubtOf(int member, double atS)
         {
-            ground.StandAt(crossing.Ground);
-            return (crossing.Ground, new HorizonCrossing(crossing.Seconds, ground.At(crossing.Seconds)));
-        })], ground, new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+            var place = Ground.Patch(member).Ground;
+            // In the sun before and after: what changes then is how the beam lights it.
+            if (Ground.IsInSun(member, Sun, atS - ApartS) && Ground.IsInSun(member, Sun, atS + ApartS))
+                return (place, Azimuth.FromRadians(beam.AzimuthRad(atS, place)), beam.At(atS, place, Ground.Facing(member)));
+            ground.StandAt(place);
+            var crossing = new HorizonCrossing(atS, ground.At(atS));
+            return (place, Azimuth.FromRadians(crossing.Sun!.Value.AzimuthRad), TimingUncertainty.At(crossing, ground, place.Height));
+        }
     }
 
     private double AzimuthDegAt(double seconds) =>

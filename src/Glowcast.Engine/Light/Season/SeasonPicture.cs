@@ -9,11 +9,10 @@ internal sealed class SeasonPicture(Scene scene, SeasonGround ground, SeasonAir 
 {
     private readonly GroundFacing facing = new(scene.Grid);
 
-    /// <param name="lit">When each member of the ground is lit.</param>
-    public Seen At(double seconds, SeasonSun sun, IReadOnlyList<Stretch>[] lit)
+    public Seen At(double seconds, SeasonSun sun)
     {
         var body = sun.EarthFixedAu(seconds);
-        var parts = ground.Ridge.Select(i => (Member: i, Relief: ReliefOf(i, body, lit[i].Any(stretch => stretch.Contains(seconds)))))
+        var parts = ground.Ridge.Select(i => (Member: i, Relief: ReliefOf(i, body, ground.IsInSun(i, sun, seconds))))
             .Where(part => part.Relief is not null).ToList();
         var relief = RidgeShadow.Together(parts.Select(part => part.Relief!.Value));
         // The picture's white is at the crest; the lit patch of median distance stands for it.

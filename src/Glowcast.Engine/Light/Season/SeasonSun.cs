@@ -18,13 +18,15 @@ internal sealed class SeasonSun
     private readonly (double TurnRad, double DeclinationRad, double DistanceAu)[] nodes;
     private readonly Look[] looks;
     private readonly int first;
+    private readonly ObserverFrame middleFrame;
 
     private SeasonSun(Interval day, Place middle)
     {
         this.day = day;
         nodes = Nodes(day);
         var count = (int)(day.Duration.TotalSeconds / LookS) + 1;
-        var frames = (Middle: new ObserverFrame(middle), North: Moved(middle, ApartRad, 0), East: Moved(middle, 0, ApartRad));
+        middleFrame = new ObserverFrame(middle);
+        var frames = (Middle: middleFrame, North: Moved(middle, ApartRad, 0), East: Moved(middle, 0, ApartRad));
         var all = new Look[count];
         for (var i = 0; i < count; i++) all[i] = LookAt(i * LookS, frames);
         first = Math.Max(0, Array.FindIndex(all, look => look.AirlessRad > Daylight.Lowest.Radians) - 1);
@@ -39,6 +41,9 @@ internal sealed class SeasonSun
     public int Looks => looks.Length;
 
     public double LengthS => (looks.Length - 1) * LookS;
+
+    /// <summary>The stretches in which the sun climbs or sinks over the middle.</summary>
+    public IReadOnlyList<Stretch> Halves => Stretch.Halves(LengthS, AltitudeRad);
 
     /// <summary>The part of a day with the sun above −6°; null where it never comes so high.</summary>
     public static SeasonSun? Of(Interval day, Place middle)
@@ -77,6 +82,13 @@ internal sealed class SeasonSun
             nodes[i] = (turnRad, sun.Declination.Radians, sun.DistanceAu);
         }
         return nodes;
+    }
+
+    // Airless, over the middle.
+    private double AltitudeRad(double seconds)
+    {
+        var (east, north, up) = middleFrame.Toward(EarthFixedAu(seconds));
+        return Math.Atan2(up, Math.Sqrt((east * east) + (north * north)));
     }
 
     private static double EvenRad(double seconds) => Math.Tau * seconds / 86400;

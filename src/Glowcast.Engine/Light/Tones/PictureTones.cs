@@ -46,9 +46,9 @@ public sealed class PictureTones
 
         GroundLight Direct(int i)
         {
-            var (patch, facing) = (scene.Patches[i], ToneFacing.Of(scene));
-            var cos = facing.Normal(i).CosTo(GroundFacing.ApparentSun(patch.Ground, sun));
-            return GroundLight.Of(beam.Lux(patch.Ground.Height.Metres), chart.DiscShareAt(i, seconds), cos, onRidge.DiffuseLux, facing.SkyViewOf(i));
+            var (patch, facing) = (scene.Patches[i], scene.Facing[i]);
+            var cos = facing.Normal.CosTo(GroundFacing.ApparentSun(patch.Ground, sun));
+            return GroundLight.Of(beam.Lux(patch.Ground.Height.Metres), chart.DiscShareAt(i, seconds), cos, onRidge.DiffuseLux, facing.SkyView);
         }
 
         // On average, of all that the picture shows.
@@ -67,7 +67,7 @@ public sealed class PictureTones
         Tone ToneOf(int i)
         {
             var patch = scene.Patches[i];
-            var light = lights[i] with { ReflectedLux = around * (1 - ToneFacing.Of(scene).SkyViewOf(i)) };
+            var light = lights[i] with { ReflectedLux = around * (1 - scene.Facing[i].SkyView) };
             var bareCd = light.LuminanceCd(ReflectanceOf(i));
             return new Tone(
                 WeightOf(i), light, ReflectanceOf(i), patch.Distance.Metres, air.InPartShade(paths[patch.Column]).Seen(bareCd, patch.Distance),
@@ -76,7 +76,7 @@ public sealed class PictureTones
 
         double ReflectanceOf(int i) => surfaces.Of(scene.Patches[i], scene.IsDeck(scene.Patches[i]));
 
-        double WeightOf(int i) => Math.Max(0, scene.View.ColumnWidth.Radians * (scene.Patches[i].Top.Sin() - scene.Patches[i].Bottom.Sin()));
+        double WeightOf(int i) => scene.Patches[i].Weight;
     }
 
     // The share of the airlight before the farthest ground of each column that comes from air in the sun.

@@ -8,18 +8,19 @@ namespace Glowcast.Engine.Terrain;
 /// <summary>Looks from one eye along one bearing after another for what stands above everything nearer.</summary>
 /// <remarks>Stretches whose highest ground cannot reach above the horizon so far are passed over whole, long ones where the
 /// last one was passed over; elsewhere the ground is looked at in steps of half a cell, four at once. Mutable, for one thread.</remarks>
-internal sealed class SurfaceSweep(ElevationGrid grid, SightModel model, Place eye)
+internal sealed class SurfaceSweep(ElevationGrid grid, SightModel model, Place eye, double stepShare = 1)
 {
     private const int ShortestStretch = 16;
     private const int LongestStretch = 512;
-    private const int FirstStep = 2;
+    private const int FirstHalfCell = 2;
     private const int Lanes = 4;
 
     // Rounding of the comparison that passes a stretch over [m].
     private const double SlackM = 1e-6;
 
     private readonly CellPath path = new(grid.Posts);
-    private readonly double stepM = grid.Posts.CellSize.Metres / 2;
+    private readonly double stepM = stepShare * grid.Posts.CellSize.Metres / 2;
+    private readonly int firstStep = (int)Math.Round(FirstHalfCell / stepShare);
     private readonly double eyeM = eye.Height.Metres;
     private readonly double drop = model.DropPerMetre;
     private readonly int lastColumn = grid.Posts.Columns - 1;
@@ -45,7 +46,7 @@ internal sealed class SurfaceSweep(ElevationGrid grid, SightModel model, Place e
     /// <returns>The first step outside the grid.</returns>
     private int StepOffTheGrid()
     {
-        for (var step = FirstStep; ;)
+        for (var step = firstStep; ;)
         {
             ref readonly var piece = ref path.PieceAt(step * stepM);
             var end = Math.Max(step, (int)(piece.EndM / stepM)) + 1;

@@ -21,12 +21,15 @@ public sealed class VisibleSurface
 
     /// <summary>Looks around from an eye.</summary>
     /// <param name="columns">How many columns to part the span into; at least 1.</param>
-    public static VisibleSurface From(ElevationGrid grid, SightModel model, Place eye, BearingSpan span, int columns)
+    public static VisibleSurface From(ElevationGrid grid, SightModel model, Place eye, BearingSpan span, int columns) => From(grid, model, eye, span, columns, 1);
+
+    /// <param name="stepShare">Steps of the sweep, as a share of half a cell.</param>
+    internal static VisibleSurface From(ElevationGrid grid, SightModel model, Place eye, BearingSpan span, int columns, double stepShare)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(columns, 1);
         var width = span.Width / columns;
         var seen = new VisibleColumn[columns];
-        Parallel.For(0, columns, AllProcessors.Until(), () => new SurfaceSweep(grid, model, eye), (i, _, sweep) =>
+        Parallel.For(0, columns, AllProcessors.Until(), () => new SurfaceSweep(grid, model, eye, stepShare), (i, _, sweep) =>
         {
             seen[i] = sweep.Along(span.From + (width * (i + 0.5)));
             return sweep;
