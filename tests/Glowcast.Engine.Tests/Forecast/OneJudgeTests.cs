@@ -92,7 +92,8 @@ public class OneJudgeTests
         {
             Span = span,
             Lookout = new Lookout(lookout.Point, Length.FromMetres(1.7), null),
-            Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(ridgeKm) },
+            // Among hills as high as the ridge a fifth of the near ground is lit as soon as that is.
+            Thresholds = LightThresholds.Usual with { RidgeFrom = Length.FromKilometres(ridgeKm), ValleyLit = ground == "hills" ? 0.5 : LightThresholds.Usual.ValleyLit },
         };
         return (Scene.Of(grid, SightModel.Usual, lookout, span, plan.Thresholds), plan);
     }
