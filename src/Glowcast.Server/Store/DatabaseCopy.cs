@@ -3,8 +3,8 @@ using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Server.Store;
 
-/// <summary>A copy of a database without what can be worked out again. On Unix it has no name from the beginning, so that nobody else reads it and a kill
-/// leaves nothing.</summary>
+/// <summary>A copy of a database without what can be worked out again. On Unix it has lost its name before anything is copied, so that nobody else reads it and a kill
+/// leaves an empty file at most.</summary>
 internal sealed class DatabaseCopy : IDisposable
 {
     private const string Cached = "cached";
@@ -15,6 +15,7 @@ internal sealed class DatabaseCopy : IDisposable
     /// <exception cref="BadInputException">The database is damaged, or none of this service.</exception>
     public DatabaseCopy(string database)
     {
+        LoadLibrary();
         Content = OwnFiles.Create(path, share: FileShare.ReadWrite | FileShare.Delete);
         copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
         try
@@ -53,6 +54,13 @@ internal sealed class DatabaseCopy : IDisposable
         copy.Dispose();
         Content.Dispose();
         File.Delete(path);
+    }
+
+    // Takes a while the first time, in which the copy would stand under its name.
+    private static void LoadLibrary()
+    {
+        using var none = new SqliteConnection("Data Source=:memory:;Pooling=False");
+        none.Open();
     }
 
     private void CopyAll()
