@@ -77,7 +77,7 @@ try
     await Task.Delay(time);
     await ended.CancelAsync();
     var ms = await latencies;
-    foreach (var (key, count) in answers.OrderBy(entry => entry.Key)) Console.WriteLine($"{key.Attack,-20} {key.Status,-28} {count,7}");
+    foreach (var (key, count) in answers.OrderBy(entry => entry.Key)) Console.WriteLine($"{key.Attack,-20} {count,7} × {key.Status}");
     Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"/health: {ms.Count} asked, median {ms[ms.Count / 2]:0} ms, 99 % within {ms[ms.Count * 99 / 100]:0} ms, longest {ms[^1]:0} ms"));
     Console.WriteLine($"memory: {Resident("VmHWM")} MiB at most, {Resident("VmRSS")} MiB now");
     Console.WriteLine(service.HasExited ? "THE SERVICE HAS ENDED" : "the service lives");
@@ -94,7 +94,7 @@ async Task AgainAndAgainAsync(string name, Func<int, Task<HttpResponseMessage>> 
 {
     for (var turn = Random.Shared.Next(100); !ended.IsCancellationRequested; turn++)
     {
-        var status = "no answer";
+        string status;
         try
         {
             using var response = await ask(turn);
@@ -103,6 +103,7 @@ async Task AgainAndAgainAsync(string name, Func<int, Task<HttpResponseMessage>> 
         }
         catch (Exception gone) when (gone is HttpRequestException or IOException or OperationCanceledException)
         {
+            status = (gone.InnerException ?? gone).Message;
             await Task.Delay(200);
         }
         if (!ended.IsCancellationRequested) answers.AddOrUpdate((name, status), 1, (_, count) => count + 1);
@@ -169,8 +170,8 @@ static JsonObject Plan(string[] grids, int turn) => new()
 static byte[] Take()
 {
     var text = new StringBuilder("{\"frames\":[");
-    for (var i = 0; text.Length < 30 << 20; i++)
-        text.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? "" : ",")}{{\"name\":\"{i}.jpg\",\"taken\":\"2026-02-14T{i / 3600 % 24:00}:{i / 60 % 60:00}:{i % 60:00}\",\"glance\":[{string.Join(',', Enumerable.Range(0, 192).Select(part => (i * part % 97) / 10.0))}]}}");
+    for (var i = 0; i < 5000; i++)
+        text.Append(CultureInfo.InvariantCulture, $"{(i == 0 ? "" : ",")}{{\"name\":\"{i}.jpg\",\"taken\":\"2026-02-14T{i / 3600 % 24:00}:{i / 60 % 60:00}:{i % 60:00}\",\"glance\":[{string.Join(',', Enumerable.Range(0, 192).Select(part => (i * part % 97 / 10.0).ToString("0.0000000000000000000000000000", CultureInfo.InvariantCulture)))}]}}");
     return Encoding.UTF8.GetBytes(text.Append("]}").ToString());
 }
 

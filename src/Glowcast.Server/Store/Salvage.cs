@@ -94,7 +94,7 @@ public static class Salvage
         {
             var id = Path.GetFileName(path);
             var name = named.TryGetValue(id, out var known) ? known.Name : before.Of(id)?.Name;
-            if (name is not null && OwnFiles.IsPlain(path) && GridAddress.Of(name, path) == id)
+            if (name is not null && OwnFiles.HasContent(path) && GridAddress.Of(name, path) == id)
             {
                 File.Copy(path, Path.Combine(target, id));
                 kept.Add((id, name, new FileInfo(path).Length));
