@@ -116,13 +116,13 @@ internal static class Targets
         return stream.ToArray();
     }
 
-    // How long the name is, the name, and how the tile begins; the rest is level.
+    // How long the name is, the name, and either all there is or, now and then since it takes long, how a whole tile begins; the rest is level.
     private static void Hgt(byte[] bytes)
     {
         var letters = Math.Min(bytes.Length == 0 ? 0 : bytes[0] % 64, bytes.Length - 1);
         if (letters < 0) return;
         var rest = bytes.AsSpan(1 + letters);
-        using var tile = new MemoryStream(rest.Length % 16 == 0 ? rest.ToArray() : Begun(rest), writable: false);
+        using var tile = new MemoryStream(rest.Length % 64 != 0 ? rest.ToArray() : Begun(rest), writable: false);
         GridFile.Read(tile, Encoding.Latin1.GetString(bytes, 1, letters));
     }
 

@@ -48,6 +48,12 @@ try
         using var kept = await client.PostAsync(new Uri($"/api/grids?name=far.asc", UriKind.Relative), Octets(Ascii(west)));
         ids.Add(JsonNode.Parse(await kept.Content.ReadAsStringAsync())!["id"]!.GetValue<string>());
     }
+    // Two neighbours that together have as many posts as a plan may.
+    foreach (var west in (int[])[7, 8])
+    {
+        using var kept = await client.PostAsync(new Uri($"/api/grids?name=half.tif", UriKind.Relative), Octets(Tiff.HalfOfLargest(west)));
+        ids.Add(JsonNode.Parse(await kept.Content.ReadAsStringAsync())!["id"]!.GetValue<string>());
+    }
     Console.WriteLine($"with two grids of 149 million posts kept {Resident("VmHWM")} MiB at most");
 
     var all = new List<Task>();
@@ -66,9 +72,9 @@ try
         return client.SendAsync(request);
     });
     Attack("hillshades", 40, turn => client.GetAsync(new Uri($"/api/grids/{ids[turn % 2]}/hillshade?pixels=1600", UriKind.Relative)));
-    Attack("forecasts", 4, turn => client.PostAsync(new Uri("/api/forecasts", UriKind.Relative), Json(Plan([ids[turn % 2]], turn))));
+    Attack("forecasts", 4, turn => client.PostAsync(new Uri("/api/forecasts", UriKind.Relative), Json(Plan(turn % 2 == 0 ? [ids[0]] : [ids[4], ids[5]], turn))));
     Attack("forecasts far apart", 2, turn => client.PostAsync(new Uri("/api/forecasts", UriKind.Relative), Json(Plan([ids[2], ids[3]], turn))));
-    Attack("seasons", 2, turn => client.PostAsync(new Uri("/api/seasons", UriKind.Relative), Json(new JsonObject { ["plan"] = Plan([ids[turn % 2]], turn), ["from"] = "2026-03-01", ["to"] = "2026-03-20" })));
+    Attack("seasons", 2, turn => client.PostAsync(new Uri("/api/seasons", UriKind.Relative), Json(new JsonObject { ["plan"] = Plan(turn % 2 == 0 ? [ids[1]] : [ids[5], ids[4]], turn), ["from"] = "2026-03-01", ["to"] = "2026-03-20" })));
     var take = Take();
     Attack("takes", 40, _ => client.PostAsync(new Uri("/api/takes", UriKind.Relative), new ByteArrayContent(take) { Headers = { ContentType = new MediaTypeHeaderValue("application/json") } }));
     all.AddRange(Enumerable.Range(0, 40).Select(_ => TrickleAsync()));
@@ -158,8 +164,9 @@ static byte[] Ascii(double west) => Encoding.ASCII.GetBytes($"ncols 100\nnrows 1
 
 static JsonObject Plan(string[] grids, int turn) => new()
 {
-    ["lookout"] = new JsonObject { ["latitudeDeg"] = grids.Length > 1 ? 46.001 : 46.5, ["longitudeDeg"] = grids.Length > 1 ? 7.001 : 7.5, ["timeZone"] = "Europe/Zurich", ["eyeHeightM"] = 2 + (turn / 1000.0) },
+    ["lookout"] = new JsonObject { ["latitudeDeg"] = 46.001, ["longitudeDeg"] = 7.001, ["timeZone"] = "Europe/Zurich", ["eyeHeightM"] = 2 + (turn / 1000.0) },
     ["grids"] = new JsonArray([.. grids.Select(id => (JsonNode)id)]),
+    ["fillHoles"] = true,
     ["date"] = "2026-03-20",
     ["span"] = new JsonObject { ["fromDeg"] = 200, ["toDeg"] = 320 },
     ["camera"] = new JsonObject { ["sensorWidthMm"] = 36, ["sensorHeightMm"] = 24, ["pixelsWide"] = 8256, ["pixelsHigh"] = 5504 },
@@ -243,9 +250,12 @@ internal static class Pictures
 internal static class Tiff
 {
     private const int Side = 12_200;
+    private const int HalfSide = 8600;
 
     /// <summary>Half a megabyte that holds 149 million posts, for all its strips are one.</summary>
     public static byte[] LargestTaken(int which) => Of(Side, Side, 1, Row(Side, which), false, []);
+
+    public static byte[] HalfOfLargest(int west) => Of(HalfSide, HalfSide, 1, Row(HalfSide, 31), false, [], west);
 
     public static List<(string Name, byte[] Bytes)> Hostile()
     {
@@ -281,7 +291,7 @@ internal static class Tiff
         return stream.ToArray();
     }
 
-    private static byte[] Of(int columns, int rows, int rowsPerStrip, byte[] strip, bool isSparse, (int Tag, int Type, byte[] Value, int Count)[] others)
+    private static byte[] Of(int columns, int rows, int rowsPerStrip, byte[] strip, bool isSparse, (int Tag, int Type, byte[] Value, int Count)[] others, int west = 7)
     {
         var strips = (rows + rowsPerStrip - 1) / rowsPerStrip;
         var stripAt = 8;
@@ -290,7 +300,7 @@ internal static class Tiff
             (256, 4, 1, Longs(columns)), (257, 4, 1, Longs(rows)), (258, 3, 1, Shorts(16)), (259, 3, 1, Shorts(8)), (262, 3, 1, Shorts(1)),
             (273, 4, strips, Longs([.. Enumerable.Repeat(isSparse ? 0 : stripAt, strips)])), (277, 3, 1, Shorts(1)), (278, 4, 1, Longs(rowsPerStrip)),
             (279, 4, strips, Longs([.. Enumerable.Repeat(isSparse ? 0 : strip.Length, strips)])), (339, 3, 1, Shorts(2)),
-            (33550, 12, 3, Doubles(1.0 / columns, 1.0 / rows, 0)), (33922, 12, 6, Doubles(0, 0, 0, 7, 47, 0)),
+            (33550, 12, 3, Doubles(1.0 / columns, 1.0 / rows, 0)), (33922, 12, 6, Doubles(0, 0, 0, west, 47, 0)),
             (34735, 3, 16, Shorts(1, 1, 0, 3, 1024, 0, 1, 2, 1025, 0, 1, 1, 2048, 0, 1, 4326)),
         };
         entries.AddRange(others.Select(other => (other.Tag, other.Type, other.Count == 0 ? other.Value.Length : other.Count, other.Value)));

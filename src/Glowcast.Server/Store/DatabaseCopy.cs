@@ -17,14 +17,14 @@ internal sealed class DatabaseCopy : IDisposable
     {
         LoadLibrary();
         Content = OwnFiles.Create(path, share: FileShare.ReadWrite | FileShare.Delete);
-        copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Address(path), Pooling = false }.ToString());
         try
         {
             copy.Open();
             copy.Execute("PRAGMA journal_mode = OFF");
             copy.Execute("CREATE TABLE opened (once); DROP TABLE opened");
             if (!OperatingSystem.IsWindows()) File.Delete(path);
-            copy.Execute("ATTACH $database AS source", ("$database", database));
+            copy.Execute("ATTACH $database AS source", ("$database", Source(database)));
             CopyAll();
         }
         catch (SqliteException damaged)
@@ -55,6 +55,18 @@ internal sealed class DatabaseCopy : IDisposable
         Content.Dispose();
         File.Delete(path);
     }
+
+    // SQLite writes beside a database even to read it, unless it is told that nobody can change it.
+    private static string Source(string database)
+    {
+        if (!OnDisk.IsReadOnly(database)) return database;
+        if (new FileInfo(database + "-wal") is { Exists: true, Length: > 0 })
+            throw new BadInputException("data", $"Lies on a disk that can only be read, and what was written last is not in its {DataFolder.DatabaseName} yet; copy the folder to another disk and name the copy.");
+        return Address(database) + "?immutable=1";
+    }
+
+    // Only a database that is named so may attach another that is.
+    private static string Address(string path) => $"file:{Uri.EscapeDataString(OperatingSystem.IsWindows() ? '/' + path.Replace('\\', '/') : path).Replace("%2F", "/", StringComparison.Ordinal)}";
 
     // Takes a while the first time, in which the copy would stand under its name.
     private static void LoadLibrary()

@@ -27,7 +27,7 @@ public static class Salvage
         if (Directory.Exists(newFolder) && Directory.EnumerateFileSystemEntries(newFolder).Any()) throw new BadInputException("to", "Is not empty; name a new folder.");
         try
         {
-            using var inUse = DataFolder.Take(folder);
+            using var inUse = DataFolder.TakeToRead(folder);
             return NewFolder.Fill(newFolder, Salvaging, staging => Fill(folder, staging));
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
