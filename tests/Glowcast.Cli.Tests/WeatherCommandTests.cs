@@ -105,8 +105,8 @@ public class WeatherCommandTests
             var samples = Path.Combine(Checkout.Root, "terrain-samples");
             var plan = JsonNode.Parse(await System.IO.File.ReadAllTextAsync(Path.Combine(samples, "demo-plan.json"), TestContext.Current.CancellationToken))!;
             plan["grids"] = new JsonArray(Path.Combine(samples, "N46W032.hgt"));
-            plan["conditions"]!["weather"] = new JsonArray("small.grib2");
-            var (path, small) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "small.grib2"));
+            plan["conditions"]!["weather"] = new JsonArray("of-this-plan.grib2");
+            var (path, small) = (Path.Combine(folder, "plan.json"), Path.Combine(folder, "of-this-plan.grib2"));
             await System.IO.File.WriteAllTextAsync(path, plan.ToJsonString(), TestContext.Current.CancellationToken);
             Assert.Equal(["conditions.weather " + small], (await Outcome.Of("light", "--plan", path)).Faults);
 

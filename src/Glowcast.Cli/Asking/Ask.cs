@@ -32,7 +32,8 @@ internal static class Ask
 
     public static Option<bool> FillHoles() => new("--fill-holes") { Description = "Give posts without a height one from around them, where a hole is small; the answer says how many." };
 
-    public static Option<string[]> Beyond() => For("--beyond", "none|metres", "What stands past the grid's edge: nothing, or a smooth earth of that height. Default 0, the sea.");
+    public static Option<string[]> Beyond() => For(
+        "--beyond", "edge|none|metres", "What stands past the grid's edge: a smooth earth as high as the grid's own ground along that edge (the default), nothing, or a smooth earth of that height.");
 
     public static Option<string[]> RefractionK() => For("--refraction-k", "share", "Share of the earth's curvature that a line of sight follows. Default 0.13.", "-k");
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Cli.Asking;
 
@@ -41,13 +42,14 @@ internal static partial class Written
         return GeoPoint.FromDegrees(latitude, longitude);
     }
 
-    /// <summary>What stands past a grid's edge: null for nothing, else the height of a smooth earth.</summary>
-    /// <exception cref="BadInputException">Neither 'none' nor a height.</exception>
-    public static Length? Beyond(string text, string field)
+    /// <summary>What stands past a grid's edge.</summary>
+    /// <exception cref="BadInputException">Neither 'edge' nor 'none' nor a height.</exception>
+    public static PastEdge Beyond(string text, string field)
     {
-        if (text == "none") return null;
+        if (text == "edge") return PastEdge.AsTheEdge;
+        if (text == "none") return PastEdge.Nothing;
         if (NumberOrNone(text) is >= -500 and <= 9000 and var metres) return Length.FromMetres(metres);
-        throw new BadInputException(field, $"Must be 'none', or the height in metres of a smooth earth, from -500 to 9000; got '{Shortened.To80(text)}'.");
+        throw new BadInputException(field, $"Must be 'edge', 'none', or the height in metres of a smooth earth, from -500 to 9000; got '{Shortened.To80(text)}'.");
     }
 
     private static double? NumberOrNone(string text) =>

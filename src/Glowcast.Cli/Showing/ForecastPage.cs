@@ -69,6 +69,7 @@ internal static class ForecastPage
             ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
             ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
             ("cloud", CloudWords.Given(forecast.Cloud.Deck)),
+            ("ground", ToneWords.Of(plan.Conditions.Surfaces)),
             ("visibility", plan.Conditions.VisibilityReport?.Sentence),
             ("refraction", $"k = {plan.Conditions.Sight.RefractionK} along the ground; standard air for the sun"),
             ("beyond grid", Say.Beyond(plan.Conditions.Sight)),
@@ -83,7 +84,10 @@ internal static class ForecastPage
         page.Facts(
             ("ridge", light is null ? null : $"{light.Middle.Light.TotalLux:0} lx half-way (± {light.Middle.UncertaintyStops:0.0} stops){Colour(light.Middle.Light)}, {light.Rate.Total:+0.00;-0.00} stops a minute"),
             ("relief", window.Picture?.Relief is { } relief ? $"{Say.Share(relief.Shadow)} of the ridge in its own or cast shadow" : null),
-            ("black point", window.Picture?.BlackPoint is { } black ? BlackPoint(black, forecast) : null));
+            ("black point", window.Tones?.BlackPoint is { } range ? ToneWords.Of(range) : null),
+            ("ridge and shade", window.Picture?.BlackPoint is { } black ? BlackPoint(black, forecast) : null),
+            ("exposure", window.Tones?.Exposure is { } exposure ? ToneWords.Of(exposure) : null),
+            ("not seen", ToneWords.NotSeen(window.Tones?.Ridge)));
     }
 
     private static string Colour(RidgeLight light) => light.DirectColour.Correlated() is { } colour ? $", {colour.Kelvin:0} K" : "";
@@ -99,5 +103,8 @@ internal static class ForecastPage
     private static string Describe(LightWindow window) =>
         $"{Say.Time(window.Length)} of {LightWords.Of(window.Direction)}: sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high. "
         + $"Half-way, {Say.Share(window.RidgeShareInMiddle)} of the ridge and {Say.Share(window.ValleyShareInMiddle)} of the valley are lit."
-        + (window.UnknownBeyond is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here; add the next grid to be sure." : "");
+        + (window.UnknownBeyond is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here{Move(window)}; add the next grid to be sure." : "");
+
+    private static string Move(LightWindow window) =>
+        window.UnknownCouldMove.TotalSeconds >= 1 ? $" and move an end by {Say.Time(window.UnknownCouldMove.TotalSeconds)}" : "";
 }

@@ -24,6 +24,8 @@ internal static class ConditionsReader
         var beta = fields.Number("aerosolBeta", 0, 1, 0.05);
         var litRidge = fields.Positive("litRidgeReflectance", 1, Reflectances.Usual.LitRidge);
         var shadedGround = fields.Positive("shadedGroundReflectance", 1, Reflectances.Usual.ShadedGround);
+        var snowLine = fields.NumberOrNone("snowLineM", -500, 9000);
+        var deckReflectance = fields.Positive("deckReflectance", 1, Surfaces.UsualDeck);
         var k = fields.Number("refractionK", -1, 0.9, SightModel.UsualRefractionK);
         var beyond = fields.NumberOrNone("beyondGridM", -500, 9000);
         var highestBeyond = fields.Number("highestBeyondM", -500, 9000, SightModel.HighestGroundOnEarth.Metres);
@@ -52,7 +54,9 @@ internal static class ConditionsReader
             Air = pressure is { } p && temperature is { } t ? new Air(p, t) : null,
             AerosolBeta = beta,
             Reflectances = new Reflectances(litRidge, shadedGround),
-            Sight = new SightModel { RefractionK = k, BeyondGrid = Length.FromMetres(beyond ?? 0), HighestBeyond = Length.FromMetres(highestBeyond) },
+            SnowLine = snowLine is { } line ? Length.FromMetres(line) : null,
+            DeckReflectance = deckReflectance,
+            Sight = new SightModel { RefractionK = k, BeyondGrid = beyond is { } metres ? Length.FromMetres(metres) : PastEdge.AsTheEdge, HighestBeyond = Length.FromMetres(highestBeyond) },
         };
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using Glowcast.Engine.Light;
-using Glowcast.Engine.Measures;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -8,15 +7,21 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="OwnS">From the ground: each horizon errs for itself [s].</param>
 /// <param name="SightLineS">From the refraction along the ground that day: all horizons of the day err alike [s].</param>
 /// <param name="RefractionS">From the refraction of the sun that day: likewise [s].</param>
-/// <param name="UnknownBeyond">Where the grid ends towards the sun, where ground past its edge could still matter; else null.</param>
+/// <param name="UnknownBeyond">The ground past the edge of the grid towards the sun, where it could still matter; else null.</param>
 /// <param name="Horizon">What stands towards the sun then; null where nothing crosses.</param>
-internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, Length? UnknownBeyond, EdgeHorizon? Horizon)
+internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, UnknownGround? UnknownBeyond, EdgeHorizon? Horizon)
 {
     /// <summary>Nobody begins to the second, and no watch is better: common practice, no source.</summary>
     public const double LeastS = 15;
 
     /// <summary>All of it [s].</summary>
     public double CombinedS => Math.Sqrt((OwnS * OwnS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (LeastS * LeastS));
+
+    /// <summary>By how much ground past the edge of the grid, as high as the highest along it, would move the moment [s]; 0 where none matters.</summary>
+    public double UnknownMoveS => UnknownBeyond?.CouldMove.TotalSeconds ?? 0;
+
+    /// <summary>Such ground would move it by more than it is unsure by.</summary>
+    public bool IsUnknown => UnknownMoveS > CombinedS;
 
     public static EdgeDoubt Of(EdgeConfidence confidence) => new(
         confidence.Uncertainty.TerrainS, confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS, confidence.UnknownBeyond, confidence.Horizon);

@@ -25,6 +25,9 @@ public enum FitReasonCode
     /// <summary>Ground past the edge of the grid could stand in the way.</summary>
     UnknownBeyond,
 
+    /// <summary>Through the air the ridge cannot be told from the sky behind it.</summary>
+    RidgeNotSeen,
+
     /// <summary>The plan begins before the first possible start.</summary>
     TooEarly,
 

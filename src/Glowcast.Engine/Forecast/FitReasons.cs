@@ -28,6 +28,7 @@ internal sealed class FitReasons
 
     private IEnumerable<FitReason> Found()
     {
+        if (!judged.Judge.Window.IsRidgeSeen) yield return new FitReason(FitReasonCode.RidgeNotSeen, null);
         if (fit.Room is { } room && judged.Judge.IsPossible)
         {
             if (room.Before < Duration.Zero) yield return new FitReason(FitReasonCode.TooEarly, null) { By = -room.Before };
@@ -37,12 +38,16 @@ internal sealed class FitReasons
         if (judged.Judge.Best is not { } range) yield break;
         if (!range.IsPossible)
             yield return new FitReason(FitReasonCode.SetTooLong, null) { By = Duration.FromSeconds(-range.LengthS), At = judged.Day.At(range.Last.LightS), Horizon = range.LastDoubt.Horizon };
-        else if (fit.Verdict != Verdict.Fits && fit.FirstProblem is null)
+        else if (fit.Verdict != Verdict.Fits && fit.FirstProblem is null && !fit.IsCapped)
             yield return new FitReason(FitReasonCode.Unsure, null) { By = Duration.FromSeconds(range.LengthS) };
         if (range.IsUnknownBeyond)
         {
-            var edges = new[] { range.FirstDoubt.UnknownBeyond, range.LastDoubt.UnknownBeyond };
-            yield return new FitReason(FitReasonCode.UnknownBeyond, null) { GridEdge = edges.Min() };
+            var edges = new[] { range.FirstDoubt, range.LastDoubt };
+            yield return new FitReason(FitReasonCode.UnknownBeyond, null)
+            {
+                GridEdge = edges.Min(edge => edge.UnknownBeyond?.Distance),
+                By = Duration.FromSeconds(edges.Max(edge => edge.UnknownMoveS)),
+            };
         }
     }
 

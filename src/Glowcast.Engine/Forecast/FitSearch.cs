@@ -14,13 +14,14 @@ internal static class FitSearch
     /// <summary>The sets in the window that gives them the best chance; of equal chances in the one that leaves them the most room.</summary>
     public static SetFit Fit(JudgedDay day, SetSequence sets)
     {
-        var best = day.Windows.Select(window => Fit(day, new SetJudge(day, window, sets), sets))
+        var best = day.Windows.Select(window => In(day, window, sets.Exposed(window.Exposure)))
             .OrderBy(fit => fit.Verdict).ThenByDescending(fit => Math.Round(fit.Chance / StartChoice.AsSafe)).ThenByDescending(fit => fit.Margin).FirstOrDefault();
         return (best ?? SetFit.NoLight) with { SetUp = SetUpTimes.Usual.Before(sets.Parts.Max(part => part.Layout.Rows)) };
     }
 
-    private static SetFit Fit(JudgedDay day, SetJudge judge, SetSequence sets)
+    private static SetFit In(JudgedDay day, JudgedWindow window, SetSequence sets)
     {
+        var judge = new SetJudge(day, window, sets);
         var advised = Advised(day, judge, sets);
         var chosen = day.GivenStartS is { } given ? new ChosenStart(given, StartReason.Given) : advised;
         var (start, range) = (day.At(chosen.StartS), judge.RangeAt(chosen.StartS));

@@ -43,13 +43,12 @@ public static class Forecaster
             return Without(NoLightCause.SunStaysDown, scene, "The sun stays more than 6° below the horizon all day.");
 
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        IReadOnlyList<LightWindow> windows = [.. WindowSearch.Windows(chart).Select(window => window with
-        {
-            Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
-        })];
+        var windows = WindowsOf(chart, brightness, plan);
         var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
         var set = plan.Gear is null ? null : SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
+        // With the exposure of the window that it is laid into.
+        set = fit?.Judged?.Sets.Parts[0] ?? set;
         // What would help is asked for the best start, whatever start the plan gives.
         var free = light with { Wishes = light.Wishes with { Start = null } };
         var best = set is null || plan.StartAt is null ? fit : FitSearch.Fit(free, new SetSequence(set));
@@ -105,10 +104,20 @@ public static class Forecaster
     {
         if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), cancel: cancel) is not { } chart) return null;
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        var windows = WindowSearch.Windows(chart);
+        var windows = WindowsOf(chart, brightness, plan);
         var set = SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
         return (set, FitSearch.Fit(new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value)), new SetSequence(set)));
     }
+
+    /// <summary>As the camera sees them.</summary>
+    private static IReadOnlyList<LightWindow> WindowsOf(LightChart chart, RidgeBrightness brightness, Plan plan) =>
+    [
+        .. WindowSearch.Windows(chart).Select(window => window with
+        {
+            Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
+            Tones = WindowTones.Of(chart, new Interval(window.Start.At, window.End.At), brightness, plan.Conditions.Visibility, plan.Conditions.Surfaces, plan.Exposure),
+        }),
+    ];
 
     private static List<Stretch> StretchesOf(LightChart chart, IReadOnlyList<LightWindow> windows) =>
         [.. windows.Select(window => new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)))];

@@ -16,7 +16,11 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
         var (chart, span) = (day.Chart, SpanLight.Of(day.Chart).Without(day.Wishes.DarkStrips));
         return new JudgedDay(
             [.. day.Windows.Select(window => new JudgedWindow(
-                span, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), window.Half, day.Ridge))],
+                span, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), window.Half, day.Ridge)
+            {
+                IsRidgeSeen = window.Tones?.Ridge?.IsSeen != false,
+                Exposure = day.Wishes.ChooseExposure ? window.Tones?.Exposure?.Shutter : null,
+            })],
             chart.Track.At, day.Doubts, day.Wishes);
     }
 
@@ -43,4 +47,11 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
 /// <summary>One window of a day.</summary>
 /// <param name="Span">What its frames are held against.</param>
 /// <param name="Ridge">How bright the lit ridge is.</param>
-internal sealed record JudgedWindow(SpanLight Span, Stretch Stretch, DayHalf Half, RidgeBrightness Ridge);
+internal sealed record JudgedWindow(SpanLight Span, Stretch Stretch, DayHalf Half, RidgeBrightness Ridge)
+{
+    /// <summary>Of every frame shot in it; null for the plan's own.</summary>
+    public Duration? Exposure { get; init; }
+
+    /// <summary>The ridge can be told from the sky behind it; without that no set is worth anything.</summary>
+    public bool IsRidgeSeen { get; init; } = true;
+}

@@ -17,6 +17,7 @@ internal sealed record JudgedSets(JudgedDay Day, SetJudge Judge, SetSequence Set
     {
         var (errorS, startS) = (error.TotalSeconds, Day.SecondsAt(fit.ChosenStart!.Value));
         if (Judge.RangeAt(startS) is not { } range) return false;
+        if (range.IsUnknownClose && fit.Verdict is Verdict.Fits or Verdict.Tight) return true;
         return new[] { -1, 1 }.Select(way => range.Widened(errorS, way)).Any(other => VerdictOn(other, Day.GivenStartS ?? other.SafestS) != fit.Verdict);
     }
 

@@ -61,6 +61,12 @@ public sealed record Plan
     /// <summary>What counts how much in a season.</summary>
     public SeasonWeights SeasonWeights { get; init; } = SeasonWeights.Usual;
 
+    /// <summary>True where the plan leaves the exposure to the forecast: the clock of the set then runs with what the light asks for.</summary>
+    public bool ChooseExposure { get; init; }
+
+    /// <summary>What an exposure is reckoned with.</summary>
+    public ExposureSettings Exposure { get; init; } = new(ExposureSettings.UsualAperture);
+
     public Conditions Conditions { get; init; } = new();
 
     public LightThresholds Thresholds { get; init; } = LightThresholds.Usual;
@@ -119,6 +125,14 @@ public sealed record Conditions
     public Haze Haze => new(AerosolBeta);
 
     public Reflectances Reflectances { get; init; } = Reflectances.Usual;
+
+    /// <summary>Ground at least so high is snow, lower ground is bare; null to go by ridge and valley.</summary>
+    public Length? SnowLine { get; init; }
+
+    /// <summary>Of the top of a sea of cloud, 0 to 1.</summary>
+    public double DeckReflectance { get; init; } = Surfaces.UsualDeck;
+
+    public Surfaces Surfaces => new(Reflectances, SnowLine, DeckReflectance);
 
     public SightModel Sight { get; init; } = SightModel.Usual;
 }

@@ -59,7 +59,7 @@ public static class PlanReader
         var darkStrips = ReadDarkStrips(span);
         span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
-        var (settings, chooseDirection, startAt) = SetReader.Read(root.Object("set"), faults);
+        var set = SetReader.Read(root.Object("set"), faults);
         var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults, weathers);
         var (thresholds, drift, chances) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
         var weights = ReadWeights(root.Object("seasonWeights"));
@@ -78,12 +78,14 @@ public static class PlanReader
             CrestShare = crestShare,
             Gear = gear,
             OtherLenses = otherLenses,
-            Set = settings!,
-            ChooseDirection = chooseDirection,
-            StartAt = startAt,
+            Set = set.Settings!,
+            ChooseDirection = set.ChooseDirection,
+            StartAt = set.StartAt,
             Chances = chances,
             SeasonWeights = weights,
             DarkStrips = darkStrips,
+            ChooseExposure = set.ChooseExposure,
+            Exposure = new ExposureSettings(gear?.Lens.Aperture ?? ExposureSettings.UsualAperture, set.Iso, set.HighlightMarginStops),
             Conditions = conditions,
             Thresholds = thresholds,
             ExposureDriftStops = drift,

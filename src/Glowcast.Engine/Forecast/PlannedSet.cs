@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Measures;
+using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -32,6 +33,14 @@ public sealed record PlannedSet(Plan Plan, SetLayout Layout, SetClock Clock, IRe
             // Without the name of the parameter that .NET adds to the sentence.
             throw new BadInputException("set", impossible.Message.Split(" (Parameter '")[0]);
         }
+    }
+
+    /// <summary>The same, every frame exposed for so long.</summary>
+    internal PlannedSet Exposed(Duration exposure)
+    {
+        var settings = Layout.Settings with { Times = Layout.Settings.Times with { Exposure = exposure } };
+        var layout = new SetLayout(Layout.Camera, Layout.Lens, settings, Layout.Picture);
+        return this with { Layout = layout, Clock = new SetClock(layout) };
     }
 
     /// <summary>The row in which a crest stands nearest the middle; 0 is the topmost.</summary>

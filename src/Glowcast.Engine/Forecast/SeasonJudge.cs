@@ -1,5 +1,6 @@
 using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -17,8 +18,9 @@ internal sealed class SeasonJudge(Plan plan, Angle crest)
         var sets = new SetSequence(SetOrder.For(plan, light.Span, light.Windows, crest));
         var around = new Stretch(window.StartS - sets.TotalS, window.EndS + sets.TotalS);
         var ridge = RidgeBrightness.Of(light.Scene, light.TrackOver(around), plan.Conditions.Haze, plan.Conditions.Air)!;
+        var exposure = plan.ChooseExposure ? ExposureOf(ridge, light, window) : (Duration?)null;
         var day = new JudgedDay(
-            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge)], light.At,
+            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge) { Exposure = exposure }], light.At,
             new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge))), SetWishes.Of(plan, light.Date))
         {
             Looks = Looks,
@@ -26,6 +28,15 @@ internal sealed class SeasonJudge(Plan plan, Angle crest)
         var fit = FitSearch.Fit(day, sets);
         return new DayFit(
             fit.Verdict, fit.Chance, fit.EarliestStart, fit.LatestStart, fit.ChosenStart!.Value, fit.ChosenStart.Value + Duration.FromSeconds(sets.TotalS / 2),
-            fit.Margin!.Value, fit.Judged!.CouldBeAnother(fit, TableError));
+            fit.Margin!.Value, fit.Judged!.CouldBeAnother(fit, TableError + ((exposure ?? Duration.Zero) * sets.Shots.Count)));
+    }
+
+    /// <summary>By the light on open ground at the crest, where a forecast looks at all the ground of the picture: the set may then take about twice as long
+    /// to expose, or hardly any time.</summary>
+    private Duration ExposureOf(RidgeBrightness ridge, SeasonLight light, Stretch window)
+    {
+        var settings = plan.Exposure;
+        var brightest = new[] { window.StartS, (window.StartS + window.EndS) / 2, window.EndS }.Max(seconds => ridge.At(light.At(seconds)).TotalLux);
+        return PictureExposure.ClockTime(Metering.ShutterS(ExposureValue.OfIlluminance(brightest), settings.Aperture, settings.Iso));
     }
 }

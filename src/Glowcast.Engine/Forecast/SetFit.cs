@@ -37,6 +37,9 @@ public sealed record SetFit(
     /// <summary>How many exposures have their light from the start chosen, by the best estimate.</summary>
     public int InLight { get; init; }
 
+    /// <summary>The ridge can be told from the sky behind it.</summary>
+    public bool IsRidgeSeen => Judged?.Judge.Window.IsRidgeSeen ?? true;
+
     /// <summary>Of all sets.</summary>
     public int Exposures => Judged?.Sets.Shots.Count ?? 0;
 

@@ -39,10 +39,10 @@ internal sealed class SetJudge
     public double ChanceOf(double startS) => RangeAt(startS) is { } range ? Held(range, startS) : 0;
 
     /// <summary>The chance by one stretch of starts, held down where something cannot be known.</summary>
-    public double Held(StartRange range, double startS) => Math.Min(range.ChanceOf(startS), range.IsUnknownBeyond ? bounds.UnknownMost : 1);
+    public double Held(StartRange range, double startS) => Math.Min(range.ChanceOf(startS), MostOf(range));
 
     /// <summary>A chance from there is held down for what cannot be known.</summary>
-    public bool IsCapped(double startS) => RangeAt(startS) is { IsUnknownBeyond: true } range && range.ChanceOf(startS) > bounds.UnknownMost;
+    public bool IsCapped(double startS) => RangeAt(startS) is { } range && range.ChanceOf(startS) > MostOf(range);
 
     /// <summary>The stretch of possible starts that a start is judged by: the one that gives it the best chance.</summary>
     public StartRange? RangeAt(double startS) => Ranges.MaxBy(range => (range.ChanceOf(startS), -DistanceS(range, startS)));
@@ -64,6 +64,13 @@ internal sealed class SetJudge
             .Select(entry => entry.Light!.Value.StartS - entry.Shot.OpensS).ToList();
         return Math.Clamp(opens.Count > 0 ? opens.Max() : Window.Stretch.StartS, 0, Window.Span.LengthS);
     }
+
+    /// <summary>The most that is claimed of a stretch of starts. Where the grid ends towards the sun, but ground like its own there would hardly matter, a set may still
+    /// be said to fit, and no more; of a ridge that is not seen nothing is claimed.</summary>
+    private double MostOf(StartRange range) => !Window.IsRidgeSeen ? 0
+        : range.IsUnknown ? bounds.UnknownMost
+        : range.IsUnknownBeyond ? Math.Max(bounds.Fits, bounds.UnknownMost)
+        : 1;
 
     private static double DistanceS(StartRange range, double startS) => Math.Max(0, Math.Max(range.First.StartS - startS, startS - range.Last.StartS));
 

@@ -1,5 +1,7 @@
 using Glowcast.Engine.Capture;
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
@@ -12,9 +14,12 @@ internal static class SetReader
     private const double ShortestExposureS = 0.000001;
     private const double MostOverlap = 0.95;
 
-    /// <returns>The settings, null after a fault; whether the direction is left open; and when to begin, null where that is left open.</returns>
-    public static (SetSettings? Settings, bool ChooseDirection, StartWish? StartAt) Read(JsonFields fields, Faults faults)
+    /// <summary>Whatever is wrong is told to <paramref name="faults"/>.</summary>
+    public static GivenSet Read(JsonFields fields, Faults faults)
     {
+        var chooseExposure = !fields.Has("exposureS");
+        var iso = fields.Number("iso", 1, 10_000_000, Metering.UsualIso);
+        var margin = fields.Number("highlightMarginStops", -3, 6, ExposureSettings.UsualMarginStops);
         var before = faults.Found.Count;
         var usual = new SetSettings();
         var times = ReadTimes(fields, usual.Times);
@@ -34,7 +39,8 @@ internal static class SetReader
         var ppi = fields.Number("printPpi", 10, 5000, usual.PrintPpi);
         var startAt = StartReader.Read(fields);
         fields.RefuseUnknown();
-        if (faults.Found.Count > before) return (null, direction is null, startAt);
+        var given = new GivenSet(null, direction is null, startAt, chooseExposure, iso, margin);
+        if (faults.Found.Count > before) return given;
         var settings = new SetSettings
         {
             Orientation = orientation,
@@ -52,7 +58,7 @@ internal static class SetReader
             PrintPpi = ppi,
             Bracket = bracket,
         };
-        return (settings, direction is null, startAt);
+        return given with { Settings = settings };
     }
 
     private static Bracket ReadBracket(JsonFields fields)

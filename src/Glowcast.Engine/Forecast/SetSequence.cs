@@ -1,5 +1,6 @@
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Measures;
+using NodaTime;
 
 namespace Glowcast.Engine.Forecast;
 
@@ -28,6 +29,11 @@ internal sealed class SetSequence
 
     /// <summary>The same, each set and each repeat by itself.</summary>
     public IReadOnlyList<IReadOnlyList<PlannedShot>> Sets { get; }
+
+    /// <summary>The same, every frame exposed for so long.</summary>
+    /// <param name="exposure">Null for the sets' own.</param>
+    public SetSequence Exposed(Duration? exposure) =>
+        exposure is { } time && Parts.Any(part => part.Layout.Settings.Times.Exposure != time) ? new SetSequence([.. Parts.Select(part => part.Exposed(time))]) : this;
 
     public Azimuth BearingOf(PlannedShot shot) => Parts[shot.Part].Layout.FrameAt(shot.Exposure.Row, shot.Exposure.Column).Bearing;
 

@@ -22,6 +22,16 @@ internal sealed record StartRange(StartEdge First, StartEdge Last, EdgeDoubts Do
 
     public bool IsUnknownBeyond => FirstDoubt.UnknownBeyond is not null || LastDoubt.UnknownBeyond is not null;
 
+    /// <summary>Ground past the edge of the grid, as high as the highest along it, would move one end by more than that is unsure by.</summary>
+    public bool IsUnknown => FirstDoubt.IsUnknown || LastDoubt.IsUnknown;
+
+    /// <summary>Were that ground some tenths higher or lower, or the end as much surer, <see cref="IsUnknown"/> could be otherwise.</summary>
+    public bool IsUnknownClose => IsNearly(FirstDoubt) || IsNearly(LastDoubt);
+
+    private const double NearlyFactor = 2;
+
+    private static bool IsNearly(EdgeDoubt doubt) => doubt.UnknownMoveS > doubt.CombinedS / NearlyFactor && doubt.UnknownMoveS < doubt.CombinedS * NearlyFactor;
+
     private double Correlation => EdgeDoubt.Correlation(FirstDoubt, LastDoubt, First.IsRidge == Last.IsRidge);
 
     /// <summary>The chance that all exposures have their light (docs/model.md, F16).</summary>

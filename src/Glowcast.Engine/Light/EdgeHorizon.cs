@@ -43,13 +43,14 @@ public sealed record EdgeHorizon(HorizonKind Kind, Azimuth SunAzimuth, Length? D
     internal static HorizonKind KindOf(Place ground, Azimuth azimuth, TerrainHorizon horizon, SightLines sights, Length? deckTop)
     {
         if (horizon.Distance is not { } distance) return HorizonKind.GridEdge;
+        var beyond = sights.Model.BeyondGrid.Towards(azimuth, sights.Grid);
         if (horizon.IsBeyondGrid && distance.Metres > horizon.GridEdge!.Value.Metres + AtEdgeM)
-            return sights.Model.BeyondGrid is { } beyond && deckTop is { } sea && beyond <= sea ? HorizonKind.Deck : HorizonKind.OpenHorizon;
+            return beyond is { } past && deckTop is { } sea && past.Metres <= sea.Metres + LevelM ? HorizonKind.Deck : HorizonKind.OpenHorizon;
         var isAtEdge = horizon.GridEdge is { } edge && distance.Metres > edge.Metres - AtEdgeM;
         if (sights.Grid.HeightAt(new GroundLine(ground.Point, azimuth).At(distance.Metres)) is not { } height) return isAtEdge ? HorizonKind.GridEdge : HorizonKind.Terrain;
         if (deckTop is { } top && height.Metres <= top.Metres + LevelM) return HorizonKind.Deck;
-        var levelM = sights.Model.BeyondGrid?.Metres ?? 0;
-        if (isAtEdge && height.Metres < levelM - LevelM) return HorizonKind.GridEdge;
+        if (isAtEdge && height.Metres < (beyond?.Metres ?? 0) - LevelM) return HorizonKind.GridEdge;
+        var levelM = sights.Model.BeyondGrid.Height?.Metres ?? 0;
         return height.Metres <= levelM + LevelM ? HorizonKind.OpenHorizon : HorizonKind.Terrain;
     }
 }

@@ -84,6 +84,16 @@ public sealed class LightChart
     /// <summary>When a patch of the scene is lit.</summary>
     public IReadOnlyList<Stretch> LitStretches(int patch) => lights[patch].Lit;
 
+    /// <summary>The share of the sun's disc that a patch sees, 0 to 1; between minutes it runs straight.</summary>
+    internal double DiscShareAt(int patch, double seconds)
+    {
+        var minute = Math.Clamp(seconds / ChartSearch.MinuteS, 0, Minutes - 1);
+        var before = Math.Min((int)minute, Math.Max(0, Minutes - 2));
+        var at = (patch * Minutes) + before;
+        var (one, next) = (shares[at], shares[Math.Min(at + 1, shares.Length - 1)]);
+        return (one + ((minute - before) * (next - one))) / byte.MaxValue;
+    }
+
     /// <summary>The mean share of the disc seen by the ground of one role, one value a column and minute, 0 to 255;
     /// row-major, minutes × columns. 0 too where a column has no such ground.</summary>
     public byte[] MeanDiscShares(Func<PatchRole, bool> role)

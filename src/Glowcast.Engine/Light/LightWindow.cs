@@ -40,13 +40,16 @@ public sealed record WindowBreak(Duration Length, WindowEdgeCause Cause);
 /// <summary>One end of a window.</summary>
 /// <param name="At">The moment.</param>
 /// <param name="Uncertainty">Of the moment, one standard deviation.</param>
-/// <param name="UnknownBeyond">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
+/// <param name="Unknown">Ground past the edge of the grid that could still matter; null where none could.</param>
 /// <param name="RidgeShare">Share of the ridge's columns lit then.</param>
 /// <param name="ValleyShare">Share of the visible valley lit then; null where none is visible.</param>
-public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, Length? UnknownBeyond, double RidgeShare, double? ValleyShare)
+public sealed record WindowEdge(Instant At, WindowEdgeCause Cause, TimingUncertainty Uncertainty, UnknownGround? Unknown, double RidgeShare, double? ValleyShare)
 {
     /// <summary>What stands towards the sun then; null where the day begins or ends.</summary>
     public EdgeHorizon? Horizon { get; init; }
+
+    /// <summary>Where the grid ends towards the sun, if ground past its edge could still matter; else null.</summary>
+    public Length? UnknownBeyond => Unknown?.Distance;
 }
 
 /// <summary>A stretch of time in which the ridge is lit and the valley in shade: start included, end excluded.</summary>
@@ -69,6 +72,9 @@ public sealed record LightWindow(
     /// <summary>Where the grid ends towards the sun, the nearer of both ends, if ground past its edge could matter; else null.</summary>
     public Length? UnknownBeyond => new[] { Start.UnknownBeyond, End.UnknownBeyond }.Min();
 
+    /// <summary>By how much ground past the edge of the grid could move the end that it could move most; zero where none could move either.</summary>
+    public Duration UnknownCouldMove => Duration.Max(Start.Unknown?.CouldMove ?? Duration.Zero, End.Unknown?.CouldMove ?? Duration.Zero);
+
     /// <summary>Null where the window stands alone, and for the first part of a broken one.</summary>
     public WindowBreak? BreakBefore { get; init; }
 
@@ -80,4 +86,10 @@ public sealed record LightWindow(
 
     /// <summary>How the picture reads in the middle of the window; null where it was not worked out.</summary>
     public PictureLight? Picture { get; init; }
+
+    /// <summary>What the camera makes of it; null where that was not worked out.</summary>
+    public WindowTones? Tones { get; init; }
+
+    /// <summary>The ridge cannot be told from the sky behind it; no fit of a set mends that.</summary>
+    public bool IsRidgeUnseen => Tones?.Ridge is { IsSeen: false };
 }

@@ -75,6 +75,14 @@ public sealed class RidgeBrightness
         RidgeLight Lit(double factor) => LightAt(sun, Crest.Height, new Haze(haze.Beta * factor, haze.Alpha, haze.ScaleHeight), air);
     }
 
+    /// <summary>The beam on ground of other heights, under the sun that <see cref="Crest"/> has then.</summary>
+    internal BeamByHeight BeamByHeightAt(double seconds, double lowestM, double highestM)
+    {
+        var sun = new ObserverFrame(Crest).Toward(track.EarthFixedAu(seconds));
+        var distanceAu = Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North) + (sun.Up * sun.Up));
+        return new BeamByHeight(AirlessOf(sun), lowestM, highestM, haze, height => air?.MovedTo(Crest.Height, height), distanceAu);
+    }
+
     /// <summary>By how many stops the lit ridge is brighter at the second moment.</summary>
     public double StopsFrom(Instant first, Instant second) => Math.Log2(At(second).TotalLux / At(first).TotalLux);
 

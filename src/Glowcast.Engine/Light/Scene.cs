@@ -77,6 +77,9 @@ public sealed class Scene
     /// <summary>Into how many columns a span is parted.</summary>
     internal static int ColumnsOf(BearingSpan span) => Math.Clamp((int)Math.Ceiling((span.Width.Degrees / NominalColumnDeg) - 1e-9), 1, MostColumns);
 
+    /// <summary>It is the top of the sea of cloud.</summary>
+    internal bool IsDeck(GroundPatch patch) => patch.Role == PatchRole.Valley && DeckTop is { } top && patch.Ground.Height.Metres <= top.Metres + DeckToleranceM;
+
     /// <summary>The horizons of the patches, in their order; worked out when they are first asked for.</summary>
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>

@@ -69,7 +69,7 @@ public sealed class FieldCard
         if (forecast.Set is { } set)
         {
             yield return Markup.Element("div", BearingsBlock.Of(set, declination), SetBlock.Of(set, forecast.Fit?.Drift));
-            yield return Markup.Element("div", PreparationBlock.Of(set), SkyBlock.Of(forecast, clock));
+            yield return Markup.Element("div", PreparationBlock.Of(set, forecast.BestWindow?.Tones?.Exposure), SkyBlock.Of(forecast, clock));
         }
         else yield return Markup.Element("div", SkyBlock.Of(forecast, clock));
         yield return Markup.Element("div", RemedyBlock.Of(forecast, clock), Markup.Section("care", "Take care", Markup.List(forecast.Cautions)), Notes());

@@ -14,6 +14,7 @@ internal static class SkyBlock
         var conditions = forecast.Plan.Conditions;
         return Markup.Section("sky", "Light and sky", Markup.Facts(
             ("light", forecast.BestWindow is { } window ? Light(window) : null),
+            ("ridge", ToneWords.NotSeen(forecast.BestWindow?.Tones?.Ridge)),
             ("sun", Risings(SunEvents.Of(forecast.Day, forecast.Eye).RiseSet, clock)),
             ("moon", Moonlight(forecast, clock)),
             ("deck", conditions.DeckTop is { } top ? $"top at {Say.Metres(top)}, nothing above: assumed" : "none assumed"),
@@ -23,7 +24,7 @@ internal static class SkyBlock
 
     private static string Light(LightWindow window) =>
         $"{LightWords.Of(window.Direction)}; half-way the sun on {window.SunAzimuth.Degrees:0}°, {window.SunAltitude.Degrees:0.0}° high"
-        + (window.Picture?.BlackPoint is { } black ? $"; black point: {LightWords.Of(black.Verdict)}, {black.Stops:0.0} stops" : "");
+        + (window.Tones?.BlackPoint is { } black ? $"; black point: {ToneWords.Of(black.Verdict)}, {black.Stops:0.0} stops" : "");
 
     private static string Risings(ThresholdCrossings crossings, Clock clock)
     {

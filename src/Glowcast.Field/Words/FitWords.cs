@@ -44,6 +44,7 @@ internal static class FitWords
 
     private static string WhyNot(SetFit fit) => fit switch
     {
+        { FirstProblem: null, IsRidgeSeen: false } => "the ridge is not seen",
         { FirstProblem: null } => $"{Room(fit)}, and that is less than luck",
         { EarliestStart: not null } => "begun then, frames miss their light",
         { Room: null } => "some frames never have their light in this window",

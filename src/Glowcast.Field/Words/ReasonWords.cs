@@ -13,10 +13,13 @@ internal static class ReasonWords
         FitReasonCode.DarkStrip => $"{Strip(reason)} has no sun in this window{Without(reason, clock)}.",
         FitReasonCode.SetTooLong => $"The set takes {Say.Time(reason.By!.Value)} longer than its light lasts, to {clock.Short(reason.At!.Value)}.",
         FitReasonCode.Unsure => $"Its starts last {Say.Time(reason.By!.Value)}, which is little beside what they are sure by.",
-        FitReasonCode.UnknownBeyond => $"Ground past the edge of the grid, {Say.Distance(reason.GridEdge!.Value.Metres)} off towards the sun, could stand in the way: add the next grid to be surer.",
+        FitReasonCode.UnknownBeyond => $"Ground past the edge of the grid, {Say.Distance(reason.GridEdge!.Value.Metres)} off towards the sun, could stand in the way{Moved(reason)}: add the next grid to be surer.",
+        FitReasonCode.RidgeNotSeen => "The ridge is not seen: through this air it cannot be told from the sky behind it.",
         FitReasonCode.TooEarly => $"It is begun {Say.Time(reason.By!.Value)} before the first start from which every frame has its light.",
         _ => $"It is begun {Say.Time(reason.By!.Value)} after the last start from which every frame has its light.",
     };
+
+    private static string Moved(FitReason reason) => reason.By is { TotalSeconds: >= 1 } by ? $"; as high as the grid's own edge there it would move an end by {Say.Time(by)}" : "";
 
     private static string Strip(FitReason reason) => $"{reason.Strip!.From.Degrees:0.#}° to {reason.Strip.To.Degrees:0.#}°";
 

@@ -38,9 +38,12 @@ internal static class Say
 
     public static string Share(double? share) => share is { } known ? Share(known) : "none seen";
 
-    public static string Beyond(SightModel model) => model.BeyondGrid is { } height
-        ? $"a smooth earth at {Metres(height)}"
-        : "nothing";
+    public static string Beyond(SightModel model) => model.BeyondGrid.Kind switch
+    {
+        PastEdgeKind.AsTheEdge => "a smooth earth as high as the grid's own edge there",
+        PastEdgeKind.SmoothEarth => $"a smooth earth at {Metres(model.BeyondGrid.Height!.Value)}",
+        _ => "nothing",
+    };
 
     /// <summary>What lines of sight are taken to do, for the foot of an answer.</summary>
     public static string Sight(SightModel model) =>

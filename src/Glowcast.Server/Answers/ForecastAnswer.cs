@@ -113,6 +113,12 @@ public sealed record AssumedAnswer(
 
     public required double ShadedGroundReflectance { get; init; }
 
+    /// <summary>Ground at least so high gives back <see cref="LitRidgeReflectance"/>, lower ground <see cref="ShadedGroundReflectance"/>; null where ridge and valley do.</summary>
+    public double? SnowLineM { get; init; }
+
+    /// <summary>Of the top of a sea of cloud.</summary>
+    public required double DeckReflectance { get; init; }
+
     public static AssumedAnswer Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -127,6 +133,8 @@ public sealed record AssumedAnswer(
             AerosolBeta = plan.Conditions.AerosolBeta,
             LitRidgeReflectance = plan.Conditions.Reflectances.LitRidge,
             ShadedGroundReflectance = plan.Conditions.Reflectances.ShadedGround,
+            SnowLineM = plan.Conditions.SnowLine?.Metres,
+            DeckReflectance = plan.Conditions.DeckReflectance,
         };
     }
 }

@@ -44,20 +44,28 @@ public sealed record GroundAnswer(int Holes, int FilledPosts, bool IsCut, double
 }
 
 /// <summary>What is taken to stand past the grid's edge, and whether it could matter.</summary>
-/// <param name="Assumed">"nothing" or "smoothEarth".</param>
-/// <param name="HeightM">Of the smooth earth.</param>
+/// <param name="Assumed">"nothing"; "smoothEarth", of one height; or "gridEdge", a smooth earth as high as the grid's ground along the edge in that direction.</param>
+/// <param name="HeightM">Of the smooth earth; null where it depends on the direction, and the question is not about one ray.</param>
 /// <param name="HighestM">No ground out there is taken to be higher.</param>
 /// <param name="EdgeDistanceM">Where the ray leaves the grid; null where the question is not about one ray.</param>
 /// <param name="CouldMatter">Ground out there, as high as it may be, would stand above the answer; null where the
 /// question is not about one ray.</param>
 public sealed record BeyondGridAnswer(string Assumed, double? HeightM, double HighestM, double? EdgeDistanceM, bool? CouldMatter)
 {
-    public static BeyondGridAnswer Of(SightModel model, TerrainHorizon? horizon = null)
+    /// <param name="towards">The height in the direction of the ray.</param>
+    public static BeyondGridAnswer Of(SightModel model, TerrainHorizon? horizon = null, Length? towards = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         return new BeyondGridAnswer(
-            model.BeyondGrid is null ? "nothing" : "smoothEarth", model.BeyondGrid?.Metres, model.HighestBeyond.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter);
+            Name(model.BeyondGrid.Kind), (towards ?? model.BeyondGrid.Height)?.Metres, model.HighestBeyond.Metres, horizon?.GridEdge?.Metres, horizon?.BeyondCouldMatter);
     }
+
+    private static string Name(PastEdgeKind kind) => kind switch
+    {
+        PastEdgeKind.AsTheEdge => "gridEdge",
+        PastEdgeKind.SmoothEarth => "smoothEarth",
+        _ => "nothing",
+    };
 }
 
 /// <summary>The terrain horizon of a point of the ground in one direction.</summary>
@@ -69,7 +77,7 @@ public sealed record HorizonAnswer(double HeightM, double AzimuthDeg, double? Ho
     {
         var horizon = new SightLines(grid, model).HorizonOf(ground, azimuth);
         return new HorizonAnswer(
-            ground.Height.Metres, azimuth.Degrees, horizon.Altitude?.Degrees, horizon.Distance?.Metres, BeyondGridAnswer.Of(model, horizon));
+            ground.Height.Metres, azimuth.Degrees, horizon.Altitude?.Degrees, horizon.Distance?.Metres, BeyondGridAnswer.Of(model, horizon, model.BeyondGrid.Towards(azimuth, grid)));
     }
 }
 

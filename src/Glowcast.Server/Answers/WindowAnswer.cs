@@ -31,6 +31,15 @@ public sealed record WindowAnswer(
     /// <summary>Light by weather, as model files have it; null without files that reach the window.</summary>
     public WindowWeatherAnswer? Weather { get; init; }
 
+    /// <summary>Null where it was not worked out.</summary>
+    public WindowExposureAnswer? Exposure { get; init; }
+
+    /// <summary>Of the whole picture; null where it was not worked out.</summary>
+    public ToneRangeAnswer? BlackPoint { get; init; }
+
+    /// <summary>Null where it was not worked out.</summary>
+    public RidgeInAirAnswer? RidgeInAir { get; init; }
+
     public static WindowAnswer Of(LightWindow window, DateTimeZone? zone, RidgeBrightness? ridge = null)
     {
         ArgumentNullException.ThrowIfNull(window);
@@ -46,6 +55,9 @@ public sealed record WindowAnswer(
             BreakBefore = BreakAnswer.Of(window.BreakBefore),
             Gains = SweepAnswer.Of(window.Gains),
             Loses = SweepAnswer.Of(window.Loses),
+            Exposure = WindowExposureAnswer.Of(window.Tones?.Exposure),
+            BlackPoint = ToneRangeAnswer.Of(window.Tones?.BlackPoint),
+            RidgeInAir = RidgeInAirAnswer.Of(window.Tones?.Ridge),
             Picture = window.Picture is { } picture ? PictureLightAnswer.Of(picture) : null,
         };
     }

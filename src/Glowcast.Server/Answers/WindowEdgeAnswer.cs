@@ -5,19 +5,23 @@ namespace Glowcast.Server.Answers;
 /// <summary>One end of a window: what is lit then, what lets the sun in or takes it away, and where its uncertainty comes
 /// from, as standard deviations.</summary>
 /// <param name="UnknownBeyondM">Where the grid ends towards the sun, if ground past its edge could still matter; else null.</param>
+/// <param name="UnknownCouldMoveS">By how much this end would move if ground as high as the highest on that edge of the grid stood right behind it; null where nothing
+/// past the edge could matter.</param>
+/// <param name="BeyondHeightM">Of the smooth earth that was taken to stand past the edge there; null for nothing, and where it does not matter.</param>
 /// <param name="Horizon">What stands towards the sun; null where the day begins or ends.</param>
 /// <param name="SunAzimuthDeg">At the ground that comes into the light or leaves it.</param>
 /// <param name="HorizonDistanceM">From that ground.</param>
 public sealed record WindowEdgeAnswer(
     double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM,
-    HorizonKind? Horizon, double? SunAzimuthDeg, double? HorizonDistanceM)
+    double? UnknownCouldMoveS, double? BeyondHeightM, HorizonKind? Horizon, double? SunAzimuthDeg, double? HorizonDistanceM)
 {
     public static WindowEdgeAnswer Of(WindowEdge edge)
     {
         ArgumentNullException.ThrowIfNull(edge);
         return new WindowEdgeAnswer(
             edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
-            edge.UnknownBeyond?.Metres, edge.Horizon?.Kind, edge.Horizon?.SunAzimuth.Degrees, edge.Horizon?.Distance?.Metres);
+            edge.UnknownBeyond?.Metres, edge.Unknown?.CouldMove.TotalSeconds, edge.Unknown?.AssumedHeight?.Metres,
+            edge.Horizon?.Kind, edge.Horizon?.SunAzimuth.Degrees, edge.Horizon?.Distance?.Metres);
     }
 }
 

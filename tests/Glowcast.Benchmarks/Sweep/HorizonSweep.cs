@@ -99,15 +99,15 @@ public sealed class HorizonSweep
             var nothing = Vector256.Create(float.NegativeInfinity);
             var best = Far(rays, axes, lines, isOpen ? near.Highest(heights, post) : nothing);
             if (!isOpen) best = Near(rays, axes, lines.LagSteps, best);
-            var angle = Angle(rays, best);
+            var angle = Angle(rays, lines.BeyondM, best);
             for (var i = 0; i < count; i++) horizonRad[post + i] = angle[i];
         }
     }
 
     /// <summary>NaN where the eye has no height or nothing stands before it.</summary>
-    private Vector256<float> Angle(in SweepRays rays, Vector256<float> best)
+    private static Vector256<float> Angle(in SweepRays rays, float beyondM, Vector256<float> best)
     {
-        if (model.BeyondGrid is { } beyond) best = RayTangent.Greater(best, rays.Beyond((float)beyond.Metres));
+        if (!float.IsNaN(beyondM)) best = RayTangent.Greater(best, rays.Beyond(beyondM));
         var isFound = Vector256.GreaterThan(best, Vector256.Create(float.NegativeInfinity));
         return Vector256.ConditionalSelect(isFound, RayTangent.Angle(best), Vector256.Create(float.NaN));
     }

@@ -38,12 +38,16 @@ internal sealed class SweepLines
     /// <param name="lagSteps">Ground nearer to the eye than this many steps is not looked at.</param>
     public SweepLines(ElevationGrid grid, float[]? turned, RayAxes axes, Azimuth azimuth, SightModel model, int lagSteps, ushort[] candidates)
     {
+        BeyondM = (float)model.BeyondGrid.HeightM(azimuth.Radians, grid);
         (this.grid, this.turned, this.axes, this.lagSteps, this.candidates) = (grid, turned, axes, lagSteps, candidates);
         (offsetCells, fraction, positionM, dropM) = (new int[axes.Majors], new float[axes.Majors], new float[axes.Majors], new float[axes.Majors]);
         LayMiddleLine(grid.Posts, azimuth, model.DropPerMetre);
     }
 
     private ReadOnlySpan<float> Ground => turned is null ? grid.Heights : turned;
+
+    /// <summary>The height of the smooth earth past the grid's edge in this direction [m]; NaN where nothing stands there.</summary>
+    public float BeyondM { get; }
 
     /// <summary>Ground nearer to the eye than this many steps is not looked at.</summary>
     public int LagSteps => lagSteps;

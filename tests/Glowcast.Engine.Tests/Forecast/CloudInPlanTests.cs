@@ -35,9 +35,9 @@ public class CloudInPlanTests
     public void The_deck_goes_on_past_the_grids_edge()
     {
         var plain = Read("\"deckTopM\": 1234, \"beyondGridM\": 200");
-        Assert.Equal(1234, GivenDeck.Of(plain).In(plain).Sight.BeyondGrid!.Value.Metres);
+        Assert.Equal(1234, GivenDeck.Of(plain).In(plain).Sight.BeyondGrid.Height!.Value.Metres);
         var high = Read("\"deckTopM\": 1234, \"beyondGridM\": 2000");
-        Assert.Equal(2000, GivenDeck.Of(high).In(high).Sight.BeyondGrid!.Value.Metres);
+        Assert.Equal(2000, GivenDeck.Of(high).In(high).Sight.BeyondGrid.Height!.Value.Metres);
     }
 
     [Fact]

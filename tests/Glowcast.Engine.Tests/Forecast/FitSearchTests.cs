@@ -75,7 +75,9 @@ public class FitSearchTests
         var starts = fit.Starts.Where(row => row.Start >= fit.EarliestStart && row.Start <= fit.LatestStart).Select(row => row.Start).ToList();
         var safest = starts.Max(Sureness);
         Assert.True(Sureness(fit.RecommendedStart!.Value) >= safest - 0.02, $"{Sureness(fit.RecommendedStart.Value)} {safest}");
-        Assert.All(starts.Where(start => Sureness(start) >= safest - 0.02), start => Assert.True(Richness(start) <= Richness(fit.RecommendedStart.Value) + 0.002, $"{start}"));
+        // Starts are looked at every half minute of these 56; between two looks the light may be so much richer.
+        const double BetweenLooks = 0.005;
+        Assert.All(starts.Where(start => Sureness(start) >= safest - 0.02), start => Assert.True(Richness(start) <= Richness(fit.RecommendedStart.Value) + BetweenLooks, $"{start}"));
         Assert.NotEqual(StartReason.Safest, fit.RecommendedBecause);
 
         double Sureness(Instant start) => judge.Best!.ChanceOf(day.SecondsAt(start));

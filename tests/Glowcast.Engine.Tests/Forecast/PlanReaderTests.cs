@@ -2,6 +2,7 @@ using System.Text;
 using Glowcast.Engine.Capture;
 using Glowcast.Engine.Forecast;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 using NodaTime;
 
 namespace Glowcast.Engine.Tests.Forecast;
@@ -56,7 +57,7 @@ public class PlanReaderTests
         Assert.Equal(1, plan.Set.Repeats);
         Assert.Equal(0.9, plan.Thresholds.ColumnsLit);
         Assert.Equal(5, plan.Thresholds.RidgeFrom.Kilometres, 9);
-        Assert.Equal(0, plan.Conditions.Sight.BeyondGrid!.Value.Metres);
+        Assert.Equal(PastEdge.AsTheEdge, plan.Conditions.Sight.BeyondGrid);
     }
 
     [Fact]

@@ -54,14 +54,42 @@ public class SetJudgeTests
         Assert.Equal(60 * 30 / (Math.Sqrt(3825) * Math.Sqrt((30 * 30) + 225)), EdgeDoubt.Correlation(Doubt(0, sight: 60), Doubt(0, sight: 30), false), 1e-12);
     }
 
-    [Fact]
-    public void Where_ground_past_the_grid_could_matter_no_more_is_claimed_than_nine_in_ten()
+    // Both ends are known to ± hypot(30, 15) = 34 s.
+    [Theory]
+    [InlineData(0, 0.9, Verdict.Fits)]
+    [InlineData(20, 0.9, Verdict.Fits)]
+    [InlineData(33, 0.9, Verdict.Fits)]
+    [InlineData(34, 0.8, Verdict.Tight)]
+    [InlineData(1080, 0.8, Verdict.Tight)]
+    public void Ground_past_the_grid_lowers_the_verdict_where_it_would_move_an_end_by_more_than_that_is_known_to(int couldMoveS, double chance, Verdict verdict)
     {
-        var fit = Fit(Day(600, 4200, 30, 30, beyond: Length.FromKilometres(40)));
-        Assert.Equal(0.9, fit.Chance);
-        Assert.True(fit.IsCapped);
+        var fit = Fit(Day(600, 4200, 30, 30, beyond: new UnknownGround(Length.FromKilometres(40), null, Duration.FromSeconds(couldMoveS))));
+        Assert.Equal((chance, verdict, true), (fit.Chance, fit.Verdict, fit.IsCapped));
+        Assert.Contains(fit.Reasons, reason => reason.Code == FitReasonCode.UnknownBeyond && reason.By == Duration.FromSeconds(couldMoveS));
         Assert.False(Fit(Day(600, 4200, 30, 30)).IsCapped);
         Assert.InRange(Fit(Day(600, 4200, 30, 30)).Chance, 0.97, 1);
+    }
+
+    [Fact]
+    public void A_set_does_not_fit_where_its_ridge_cannot_be_told_from_the_sky()
+    {
+        var day = Day(600, 4200, 30, 30);
+        var fit = Fit(day with { Windows = [day.Windows[0] with { IsRidgeSeen = false }] });
+        Assert.Equal((0.0, Verdict.TooLong), (fit.Chance, fit.Verdict));
+        Assert.Equal(FitReasonCode.RidgeNotSeen, fit.Reasons[0].Code);
+    }
+
+    [Theory]
+    [InlineData(0.02, 1)]
+    [InlineData(8, 1)]
+    [InlineData(8, 3)]
+    public void Each_window_s_set_takes_as_long_as_the_exposures_that_its_light_asks_for(double exposureS, int windows)
+    {
+        var day = Day(600, 4200, 30, 30);
+        var others = Enumerable.Repeat(day.Windows[0] with { Stretch = new Stretch(600, 700), Exposure = Duration.FromSeconds(60) }, windows - 1);
+        var fit = Fit(day with { Windows = [.. others, day.Windows[0] with { Exposure = Duration.FromSeconds(exposureS) }] });
+        var longer = fit.Judged!.Sets.TotalS - new SetSequence(Set).TotalS;
+        Assert.Equal(Set.Clock.Exposures.Count * (exposureS - Set.Layout.Settings.Times.Exposure.TotalSeconds), longer, 1e-6);
     }
 
     [Fact]
@@ -139,10 +167,10 @@ public class SetJudgeTests
 
     private static SetFit Fit(JudgedDay day) => FitSearch.Fit(day, new SetSequence(Set));
 
-    private static EdgeDoubt Doubt(double own, double sight = 0, double refraction = 0, Length? beyond = null) => new(own, sight, refraction, beyond, null);
+    private static EdgeDoubt Doubt(double own, double sight = 0, double refraction = 0, UnknownGround? beyond = null) => new(own, sight, refraction, beyond, null);
 
     /// <summary>A ridge lit until 8000 s, a valley in shade until a moment.</summary>
-    private static JudgedDay Day(double ridgeS, double valleyS, double openS, double closeS, Length? beyond = null, Func<double, double>? lit = null)
+    private static JudgedDay Day(double ridgeS, double valleyS, double openS, double closeS, UnknownGround? beyond = null, Func<double, double>? lit = null)
     {
         const double lengthS = 10_000;
         var bearings = Enumerable.Range(0, 200).Select(i => 245.125 + (0.25 * i)).ToList();
@@ -154,7 +182,7 @@ public class SetJudgeTests
             [new JudgedWindow(span, new Stretch(ridgeS, valleyS), DayHalf.Morning, RidgeBrightness.Of(Valley, track, new Haze(0.05)))],
             seconds => Dawn + Duration.FromSeconds(seconds),
             new EdgeDoubts(lengthS, (_, isRidge) => Doubt(isRidge ? openS : closeS, beyond: beyond)),
-            new SetWishes(10, ChanceBounds.Usual, null, [], time => Dawn + (time - new LocalTime(5, 0)).ToDuration()));
+            new SetWishes(10, ChanceBounds.Usual, null, [], false, time => Dawn + (time - new LocalTime(5, 0)).ToDuration()));
     }
 
     private static readonly Place Valley = Tests.Light.Valley.WestCrest;

@@ -11,7 +11,7 @@ namespace Glowcast.Engine.Tests.Light;
 public class ChartFromTableTests
 {
     // Seconds of the day in which a patch is lit in one chart and not in the other.
-    private const double MeanS = 0.1;
+    private const double MeanS = 0.12;
     private const double MedianS = 0.05;
     private const double Percentile99S = 2;
 

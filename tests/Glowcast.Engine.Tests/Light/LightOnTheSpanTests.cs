@@ -113,7 +113,7 @@ public class LightOnTheSpanTests
         var grid = Grids.Square(46, 7, (row, column) => Math.Max(-50, heightM - (0.6 * 92.6 * double.Hypot(row - 600, (column - 600) * 0.69))));
         var summit = Place.FromDegrees(46.5, 7.5, heightM);
         var day = LocalDay.Of(new LocalDate(2026, 3, 20), summit.Point, null);
-        var first = DirectLight.On(summit, grid, SightModel.Usual, SunTrack.Over(day)).Centre[0].Time.Start;
+        var first = DirectLight.On(summit, grid, SightModel.Usual with { BeyondGrid = Length.Zero }, SunTrack.Over(day)).Centre[0].Time.Start;
         var row = ReferenceData.Rows("sky/dip.csv").Single(row => row.Number("observer_height_m") == heightM && row.Number("horizon_height_m") == 0);
 
         var sun = Sun.At(first).SeenFrom(summit);

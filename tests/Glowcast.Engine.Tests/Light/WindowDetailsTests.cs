@@ -27,8 +27,8 @@ public class WindowDetailsTests
 
         var opens = window.Start.Horizon!;
         Assert.Equal(HorizonKind.OpenHorizon, opens.Kind);
-        // The sea horizon of a crest 2600 m high: √(h₀/κ), κ = 0.87/2R.
-        Assert.Equal(Math.Sqrt(Valley.WestCrestM / (0.87 / (2 * 6_371_000))), opens.Distance!.Value.Metres, 3000.0);
+        // Past the grid's edge the plain goes on at the floor's height: the horizon of a crest 2100 m above it, √(Δh/κ), κ = 0.87/2R.
+        Assert.Equal(Math.Sqrt((Valley.WestCrestM - Valley.FloorM) / (0.87 / (2 * 6_371_000))), opens.Distance!.Value.Metres, 4000.0);
         Assert.Equal(Sun.At(window.Start.At).SeenFrom(Valley.WestCrest).Azimuth.Degrees, opens.SunAzimuth.Degrees, 0.3);
 
         var closes = window.End.Horizon!;

@@ -16,6 +16,7 @@ public sealed class ElevationGrid
     private readonly Lazy<float[]> raised;
     private readonly Lazy<MaximumPyramid> pyramid;
     private readonly Lazy<double> crestDropM;
+    private readonly Lazy<EdgeHeights> edgeHeights;
 
     /// <param name="heights">Row-major, rows × columns; not copied, so hand over an array that nobody keeps.</param>
     /// <param name="verticalDatum">Null where the source does not name it.</param>
@@ -34,6 +35,7 @@ public sealed class ElevationGrid
         raised = new Lazy<float[]>(heights);
         pyramid = new Lazy<MaximumPyramid>(() => MaximumPyramid.Over(heights, posts.Rows, posts.Columns));
         crestDropM = new Lazy<double>(() => CrestSharpness.RmsDropM(posts.Rows, posts.Columns, Row));
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(posts, PostM));
         Relief = Relief.Of(heights);
     }
 
@@ -44,6 +46,7 @@ public sealed class ElevationGrid
         raised = new Lazy<float[]>(() => Array.ConvertAll(heights, Raised));
         pyramid = new Lazy<MaximumPyramid>(() => bare.Maxima.RaisedTo(floorM));
         crestDropM = bare.crestDropM;
+        edgeHeights = new Lazy<EdgeHeights>(() => new EdgeHeights(Posts, PostM));
         Relief = bare.Relief.RaisedTo(floorM);
     }
 
@@ -51,7 +54,7 @@ public sealed class ElevationGrid
     {
         (Posts, Name, VerticalDatum, heights, floorM) = (same.Posts, same.Name, same.VerticalDatum, same.heights, same.floorM);
         (IsCut, FilledPosts, UnmarkedHoles, Relief) = (same.IsCut, same.FilledPosts, same.UnmarkedHoles, same.Relief);
-        (raised, pyramid, crestDropM) = (same.raised, same.pyramid, same.crestDropM);
+        (raised, pyramid, crestDropM, edgeHeights) = (same.raised, same.pyramid, same.crestDropM, same.edgeHeights);
     }
 
     public GridPosts Posts { get; }
@@ -92,6 +95,9 @@ public sealed class ElevationGrid
     internal double CrestDropM => crestDropM.Value;
 
     internal MaximumPyramid Maxima => pyramid.Value;
+
+    /// <summary>How high the ground stands along the four edges.</summary>
+    internal EdgeHeights EdgeHeights => edgeHeights.Value;
 
     public bool Contains(GeoPoint point) => Posts.Contains(point);
 
@@ -134,6 +140,8 @@ public sealed class ElevationGrid
         var i = (row * Posts.Columns) + column;
         return (Raised(heights[i]), Raised(heights[i + 1]), Raised(heights[i + Posts.Columns]), Raised(heights[i + Posts.Columns + 1]));
     }
+
+    private double PostM(int column, int row) => Raised(heights[(row * Posts.Columns) + column]);
 
     // A NaN is not lower, and stays.
     private float Raised(float height) => height < floorM ? floorM : height;

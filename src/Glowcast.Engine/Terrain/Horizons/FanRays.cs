@@ -276,9 +276,9 @@ internal sealed unsafe class FanRays
 
     /// <summary>The tangents of a smooth earth past the edge of the grid, as <see cref="SmoothEarth.Horizon"/> has it.</summary>
     /// <returns>And how far it stands there [m].</returns>
-    public (Vector256<float> Tangent, Vector256<float> Metres) Beyond(float heightM)
+    public (Vector256<float> Tangent, Vector256<float> Metres) Beyond(Vector256<float> heightM)
     {
-        var below = eyeM - Vector256.Create(heightM);
+        var below = eyeM - heightM;
         var tangentM = Vector256.Sqrt(Vector256.MaxNative(below, Vector256<float>.Zero) / drop);
         var metres = Vector256.MaxNative(Vector256.MaxNative(ways.MetresAfter(stepsToEdge), nearestM), tangentM);
         return (RayTangent.Of(-below / metres, metres * drop), metres);

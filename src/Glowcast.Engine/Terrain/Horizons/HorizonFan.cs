@@ -60,6 +60,7 @@ public sealed class HorizonFan
     {
         var blocks = FanBlock.Of(places, grid);
         var net = new FanNet(grid.Posts, directions);
+        Vector256<float>[] beyondM = [.. net.Packets.Select(BeyondM)];
         var done = 0;
         Parallel.ForEach(Partitioner.Create(blocks, EnumerablePartitionerOptions.NoBuffering), AllProcessors.Until(cancel), () => new float[Together * directions.Count], (block, _, found) =>
         {
@@ -68,7 +69,7 @@ public sealed class HorizonFan
             Array.Fill(lastM, Vector256.Create(float.NaN));
             foreach (var some in block.Places.Chunk(Together))
             {
-                Look(net, mesh, lastM, some, places, found, cancel);
+                Look(net, mesh, lastM, beyondM, some, places, found, cancel);
                 for (var i = 0; i < some.Length; i++) take(some[i].Place, found.AsSpan(i * directions.Count, directions.Count));
             }
             progress?.Report((double)Interlocked.Add(ref done, block.Places.Count) / places.Count);
@@ -78,7 +79,7 @@ public sealed class HorizonFan
 
     // One packet of directions after another, each for all the places: neighbours look at the same ground, which is still at hand then.
     private unsafe void Look(
-        FanNet net, FanNet.Mesh mesh, Vector256<float>[] lastM, (int Place, Cell Cell)[] some, IReadOnlyList<Place> places, Span<float> horizonRad, CancellationToken cancel)
+        FanNet net, FanNet.Mesh mesh, Vector256<float>[] lastM, Vector256<float>[] beyondM, (int Place, Cell Cell)[] some, IReadOnlyList<Place> places, Span<float> horizonRad, CancellationToken cancel)
     {
         fixed (float* heights = grid.BareHeights)
         {
@@ -106,10 +107,18 @@ public sealed class HorizonFan
                     search.Run();
                     lastM[i] = search.BestM;
                     besideM[j] = lastM[i][packet.Count - 1];
-                    Write(rays, search.Best, packet, into);
+                    Write(rays, search.Best, packet, beyondM[i], into);
                 }
             }
         }
+    }
+
+    // What stands past the edge in each direction of a packet.
+    private Vector256<float> BeyondM(FanPacket packet)
+    {
+        Span<float> lanes = stackalloc float[Vector256<float>.Count];
+        for (var i = 0; i < lanes.Length; i++) lanes[i] = (float)model.BeyondGrid.HeightM(directions[packet.First + Math.Min(i, packet.Count - 1)].Radians, grid);
+        return Vector256.Create<float>(lanes);
     }
 
     private void LookByRay(FanPacket packet, Place place, Span<float> horizonRad)
@@ -123,9 +132,9 @@ public sealed class HorizonFan
         }
     }
 
-    private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Span<float> horizonRad)
+    private void Write(FanRays rays, Vector256<float> best, FanPacket packet, Vector256<float> beyondM, Span<float> horizonRad)
     {
-        if (model.BeyondGrid is { } beyond) best = RayTangent.Greater(best, rays.Beyond((float)beyond.Metres).Tangent);
+        if (model.BeyondGrid.Kind != PastEdgeKind.Nothing) best = RayTangent.Greater(best, rays.Beyond(beyondM).Tangent);
         var isFound = Vector256.GreaterThan(best, packet.Floor);
         var angle = Vector256.ConditionalSelect(isFound, RayTangent.Angle(best), Vector256.Create(float.NaN));
         for (var i = 0; i < horizonRad.Length; i++) horizonRad[i] = angle[i];

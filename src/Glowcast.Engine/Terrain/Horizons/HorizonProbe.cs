@@ -29,8 +29,10 @@ internal sealed class HorizonProbe(ElevationGrid grid, SightModel model)
         ray.Aim(latitudeRad, longitudeRad, heightM, azimuthRad);
         var ground = ray.Highest(nearestM, double.PositiveInfinity, floorRad, ceilingRad, lastM);
         if (ground.Found) lastM = ground.DistanceM;
-        if (ground.AngleRad > ceilingRad || model.BeyondGrid is not { } beyondHeight || double.IsNaN(ray.EdgeM)) return ground;
-        var beyond = SmoothEarth.Horizon(heightM, beyondHeight.Metres, ray.EdgeM, model.DropPerMetre);
+        if (ground.AngleRad > ceilingRad || double.IsNaN(ray.EdgeM)) return ground;
+        var beyondM = model.BeyondGrid.HeightM(azimuthRad, grid);
+        if (double.IsNaN(beyondM)) return ground;
+        var beyond = SmoothEarth.Horizon(heightM, beyondM, ray.EdgeM, model.DropPerMetre);
         return beyond.AngleRad > ground.AngleRad && beyond.AngleRad > floorRad ? beyond : ground;
     }
 }

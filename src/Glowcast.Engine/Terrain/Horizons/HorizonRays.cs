@@ -112,6 +112,7 @@ internal sealed class HorizonRays(RayGround ground, FanBlock block, KnotMesh<Way
         Span<float> floors = stackalloc float[Lanes];
         Span<float> ceilings = stackalloc float[Lanes];
         Span<float> likelyM = stackalloc float[Lanes];
+        Span<float> beyondM = stackalloc float[Lanes];
         var isTold = !ground.IsRagged;
         for (var lane = 0; lane < Lanes; lane++)
         {
@@ -119,6 +120,7 @@ internal sealed class HorizonRays(RayGround ground, FanBlock block, KnotMesh<Way
             ref readonly var ray = ref asked[together[Math.Min(lane, together.Length - 1)]];
             (var place, cells[lane]) = block.Places[ray.Member];
             heightsM[lane] = (float)ground.Places[place].Height.Metres;
+            beyondM[lane] = (float)ground.Model.BeyondGrid.HeightM(ray.AzimuthRad, ground.Grid);
             ways[lane] = Way(cells[lane], ray.AzimuthRad);
             isTold &= Vector256.EqualsAll(ways[lane], ways[lane]);
             (floors[lane], ceilings[lane], likelyM[lane]) = ((float)Math.Tan(ray.FloorRad), (float)Math.Tan(ray.CeilingRad), (float)ray.LikelyM);
@@ -136,9 +138,9 @@ internal sealed class HorizonRays(RayGround ground, FanBlock block, KnotMesh<Way
         search.Guess(Vector256.Create<float>(likelyM));
         search.Run();
         var (best, metres, isBeyond) = (search.Best, search.BestM, Vector256<int>.Zero);
-        if (ground.Model.BeyondGrid is { } beyond)
+        if (ground.Model.BeyondGrid.Kind != PastEdgeKind.Nothing)
         {
-            var (tangent, distanceM) = rays.Beyond((float)beyond.Metres);
+            var (tangent, distanceM) = rays.Beyond(Vector256.Create<float>(beyondM));
             var isHigher = Vector256.GreaterThan(tangent, best);
             (best, metres) = (Vector256.ConditionalSelect(isHigher, tangent, best), Vector256.ConditionalSelect(isHigher, distanceM, metres));
             isBeyond = isHigher.AsInt32();

@@ -45,7 +45,7 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes, IHori
         ArgumentNullException.ThrowIfNull(model);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(GroundHashes.GetValue(grid, HashOf));
-        Append(hash, HorizonTable.Edition, HorizonDirections.StepDeg, model.RefractionK, model.BeyondGrid?.Metres ?? double.NaN);
+        Append(hash, HorizonTable.Edition, HorizonDirections.StepDeg, model.RefractionK, WhatIsBeyond(model));
         foreach (var point in points) Append(hash, point.Point.LatitudeDeg, point.Point.LongitudeDeg, point.Height.Metres);
         return Convert.ToHexString(hash.GetHashAndReset());
     }
@@ -109,6 +109,14 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes, IHori
         for (var row = 0; row < posts.Rows; row++) hash.AppendData(MemoryMarshal.AsBytes(grid.Row(row)));
         return hash.GetHashAndReset();
     }
+
+    // The heights along the edges belong to the ground, whose hash stands before it.
+    private static double WhatIsBeyond(SightModel model) => model.BeyondGrid.Kind switch
+    {
+        PastEdgeKind.AsTheEdge => double.PositiveInfinity,
+        PastEdgeKind.SmoothEarth => model.BeyondGrid.Height!.Value.Metres,
+        _ => double.NaN,
+    };
 
     private static void Append(IncrementalHash hash, params ReadOnlySpan<double> values) => hash.AppendData(MemoryMarshal.AsBytes(values));
 }

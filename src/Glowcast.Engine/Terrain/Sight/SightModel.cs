@@ -21,14 +21,14 @@ public sealed record SightModel
     /// <summary>The share k of the earth's curvature that the ray follows.</summary>
     public double RefractionK { get; init; } = UsualRefractionK;
 
-    /// <summary>The height of a smooth earth past the grid's edge; null where nothing is assumed to stand there.</summary>
-    public Length? BeyondGrid { get; init; } = Length.Zero;
+    /// <summary>What stands past the grid's edge; left alone, a smooth earth as high as the grid's ground along that edge.</summary>
+    public PastEdge BeyondGrid { get; init; } = PastEdge.AsTheEdge;
 
     /// <summary>No ground past the grid's edge is taken to be higher; it tells where that ground, unknown, could matter.</summary>
     public Length HighestBeyond { get; init; } = HighestGroundOnEarth;
 
     /// <summary>The same over a sea of cloud, which goes on past the grid's edge: nothing there is lower than its top.</summary>
-    public SightModel Under(Length deckTop) => BeyondGrid < deckTop ? this with { BeyondGrid = deckTop } : this;
+    public SightModel Under(Length deckTop) => BeyondGrid.Height < deckTop ? this with { BeyondGrid = PastEdge.OfHeight(deckTop) } : this;
 
     /// <summary>The angle by which one metre of distance lowers the ground: (1−k)/2R [rad/m].</summary>
     internal double DropPerMetre => (1 - RefractionK) / (2 * EarthRadiusM);

@@ -20,7 +20,7 @@ internal sealed class SightRay(ElevationGrid grid, SightModel model)
 
     // Nothing on the ray or past the grid's edge is higher than this.
     private readonly double highestM = Math.Max(
-        grid.Relief.Highest?.Metres ?? double.NegativeInfinity, model.BeyondGrid?.Metres ?? double.NegativeInfinity);
+        grid.Relief.Highest?.Metres ?? double.NegativeInfinity, model.BeyondGrid.HighestM(grid));
 
     private readonly int lastColumn = grid.Posts.Columns - 1;
     private readonly int lastRow = grid.Posts.Rows - 1;

@@ -50,7 +50,7 @@ export function windowsView({ answer, clock }) {
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
       ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
-      ...pictureFacts(window.picture),
+      ...pictureFacts(window),
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
     ])));
@@ -73,11 +73,13 @@ function seenFact(name, field, notes) {
   return [name, `here ${say.deviation(here)}${here.count === all.count ? '' : `; ${everywhere}`}`];
 }
 
-/** @param {any} picture in the middle of the window @returns {([string, string] | null)[]} */
-function pictureFacts(picture) {
-  const { blackPoint, relief } = picture ?? {};
+/** @param {any} window @returns {([string, string] | null)[]} */
+function pictureFacts({ picture, blackPoint, exposure, ridgeInAir }) {
+  const { relief } = picture ?? {};
   return [
-    blackPoint ? ['contrast', `${say.BlackPoints[blackPoint.verdict]}: ${blackPoint.stops.toFixed(1)} stops from lit to shaded ground ${say.distance(1000 * blackPoint.distanceKm)} away`] : null,
+    ridgeInAir?.sentence ? ['not seen', ridgeInAir.sentence] : null,
+    blackPoint ? ['contrast', `${say.BlackPoints[blackPoint.verdict]}: ${blackPoint.stops.toFixed(1)} stops from the darkest tenth of the ground in the picture, ${say.distance(1000 * blackPoint.darkestKm)} away, to the brightest, ${say.distance(1000 * blackPoint.brightestKm)} away`] : null,
+    exposure ? ['exposure', exposure.sentence] : null,
     relief ? ['relief', `${say.Reliefs[relief.reading]}: ${say.percent(relief.shadow)} of the visible ridge in shadow of its own or of other ground`] : null,
   ];
 }
@@ -142,7 +144,10 @@ export function remediesView({ answer, clock }, onTry) {
 /** @param {Forecast} forecast */
 export function assumedView({ answer, clock }) {
   const { assumed, span } = answer;
-  const past = assumed.beyondGrid.assumed === 'nothing' ? 'nothing' : `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
+  const past = {
+    nothing: 'nothing',
+    gridEdge: 'a smooth earth as high as the grid’s own edge there',
+  }[assumed.beyondGrid.assumed] ?? `a smooth earth at ${say.height(assumed.beyondGrid.heightM)}`;
   return [
     html('h3', {}, 'What this rests on'),
     html('ul', {},

@@ -34,7 +34,7 @@ public class ClosedFormTests
     [Fact]
     public void Past_the_edge_a_smooth_sea_lies_at_its_dip()
     {
-        var sights = Sights((_, _) => -5, SightModel.Usual);
+        var sights = Sights((_, _) => -5, SightModel.Usual with { BeyondGrid = Length.Zero });
         var horizon = sights.HorizonOf(new Place(Middle, Length.FromMetres(3000)), Azimuth.FromDegrees(90));
 
         Assert.True(horizon.IsBeyondGrid);
