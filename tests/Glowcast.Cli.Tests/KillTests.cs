@@ -8,8 +8,8 @@ using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Cli.Tests;
 
-/// <summary>The service is killed in the middle of uploads, imports, notes and writes, again and again on the same data, and so are a backup of it and a restore:
-/// 3 times each a run, or as often as <c>GLOWCAST_KILLS</c> says.</summary>
+/// <summary>The service is killed in the middle of uploads, imports, notes, takes that are kept, long jobs, writes and deletions, again and again on the same data, and so
+/// are a backup of it and a restore: 3 times each a run, or as often as <c>GLOWCAST_KILLS</c> says.</summary>
 public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
 {
     private const int GridsKept = 30;
@@ -21,14 +21,19 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     private readonly HashSet<string> grids = [];
     private readonly HashSet<string> uncertain = [];
     private readonly List<string> imports = [];
+    private readonly List<string> seasons = [];
     private readonly HashSet<string> notes = [];
     private string forecast = "";
+    private readonly Span backup = new();
+    private readonly Span restore = new();
     private int backups;
     private int restores;
     private volatile bool isKilled;
     private int number;
     private int acknowledged;
     private int imported;
+    private int ranked;
+    private int takes;
 
     private string Data => Path.Combine(valley.Folder, "killed");
 
@@ -41,17 +46,18 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
             forecast = await ForecastAsync(service.Client);
             await CheckAsync(service.Client);
             isKilled = false;
-            var backup = KillABackupAsync(kill);
-            var writers = Task.WhenAll(WriteAsync(() => NoteAsync(service.Client)), WriteAsync(() => PutAsync(service.Client)), WriteAsync(() => UploadAsync(service.Client)), WriteAsync(() => ImportAsync(service.Client)), WriteAsync(() => DeleteAsync(service.Client)));
+            var backingUp = KillABackupAsync(kill);
+            var writers = Task.WhenAll(new[] { NoteAsync, KeepTakeAsync, PutAsync, UploadAsync, ImportAsync, SeasonAsync, DeleteAsync }.Select(write => WriteAsync(() => write(service.Client))));
             var enough = Volatile.Read(ref acknowledged) + random.Next(1, 60);
             while (Volatile.Read(ref acknowledged) < enough && !writers.IsCompleted) await Task.Delay(1, TestContext.Current.CancellationToken);
             await service.KillAsync();
             isKilled = true;
             await writers;
-            await backup;
+            await backingUp;
             await KillARestoreAsync(kill);
+            TestContext.Current.TestOutputHelper!.WriteLine($"{kill + 1} times");
         }
-        using (var last = await ServiceProcess.StartAsync("--data", Data))
+        using (var last = await ServiceProcess.StartAsync("--data", Data, "--grid", valley.Grid))
         {
             await CheckAsync(last.Client);
             await last.KillAsync();
@@ -61,9 +67,9 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         using var command = database.CreateCommand();
         command.CommandText = "PRAGMA integrity_check";
         Assert.Equal("ok", command.ExecuteScalar());
-        Assert.True(lookouts.Count > Kills && grids.Count > 0 && imported > 0, $"{lookouts.Count} lookouts, {grids.Count} grids, {imported} imports");
+        Assert.True(lookouts.Count > Kills && grids.Count > 0 && imported > 0 && ranked > 0 && takes > 0, $"{lookouts.Count} lookouts, {grids.Count} grids, {imported} imports, {ranked} seasons, {takes} takes");
         TestContext.Current.TestOutputHelper!.WriteLine(
-            $"{Kills} kills each of the service, a backup and a restore; acknowledged and found again: {lookouts.Count} lookouts, {notes.Count} notes, {grids.Count} grids, {imported} imports; {backups} backups and {restores} restores were whole before they were killed");
+            $"{Kills} kills each of the service, a backup and a restore; acknowledged and found again: {lookouts.Count} lookouts, {notes.Count} notes ({takes} of takes), {grids.Count} grids, {imported} imports, {ranked} seasons; {backups} backups and {restores} restores were whole before they were killed");
     }
 
     private async Task CheckAsync(HttpClient client)
@@ -72,25 +78,36 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         foreach (var (id, name) in lookouts) Assert.Equal(name, listed[id]);
         var noted = (await GetAsync(client, "api/notes"))["notes"]!.AsArray().Select(note => note!["id"]!.GetValue<string>()).ToHashSet();
         Assert.Empty(notes.Except(noted));
-        foreach (var import in imports)
-        {
-            JsonNode job;
-            while ((job = await GetAsync(client, import))["state"]!.GetValue<string>() is "queued" or "running") await Task.Delay(20, TestContext.Current.CancellationToken);
-            Assert.Equal("done", job["state"]!.GetValue<string>());
-        }
+        foreach (var job in imports.Concat(seasons)) Assert.Equal("done", await EndOfAsync(client, job));
+        foreach (var season in seasons) Assert.NotNull((await GetAsync(client, $"{season}/result"))["days"]);
         // A grid that was kept but not spoken of is taken up again in a job that nobody has asked for.
         while ((await GetAsync(client, "api/jobs")).AsArray().Any(job => job!["state"]!.GetValue<string>() is "queued" or "running")) await Task.Delay(20, TestContext.Current.CancellationToken);
         imported += imports.Count;
+        ranked += seasons.Count;
         imports.Clear();
+        seasons.Clear();
         var present = (await GetAsync(client, "api/grids")).AsArray().Where(grid => grid!["id"]!.GetValue<string>() != Path.GetFileName(valley.Grid)).ToDictionary(grid => grid!["id"]!.GetValue<string>(), grid => grid!["grid"]!["name"]!.GetValue<string>());
         foreach (var id in grids.Except(uncertain)) Assert.True(present.ContainsKey(id), $"grid {id} is lost");
-        grids.IntersectWith(present.Keys);
+        // Those imported are deleted in time like the others.
+        grids.Clear();
+        grids.UnionWith(present.Keys);
         uncertain.Clear();
         // A file is whole if it still has the address that its name and bytes gave it.
         var files = Directory.EnumerateFiles(Path.Combine(Data, "grids")).ToList();
         Assert.Equal(present.Keys.Order(StringComparer.Ordinal), files.Select(Path.GetFileName).Order(StringComparer.Ordinal));
         foreach (var file in files) Assert.Equal(Path.GetFileName(file), AddressOf(present[Path.GetFileName(file)], await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken)));
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(Data, "incoming")));
+    }
+
+    /// <summary>A job that was acknowledged is known, and is done in the end.</summary>
+    private static async Task<string> EndOfAsync(HttpClient client, string job)
+    {
+        while (true)
+        {
+            var state = (await GetAsync(client, job))["state"]!.GetValue<string>();
+            if (state is not ("queued" or "running")) return state;
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
     }
 
     /// <summary>Writes on until the service is gone.</summary>
@@ -122,36 +139,83 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     private async Task NoteAsync(HttpClient client)
     {
         await Task.Delay(20, TestContext.Current.CancellationToken);
-        using var body = new StringContent($$"""{ "forecast": "{{forecast}}", "set": "whole" }""", Encoding.UTF8, "application/json");
-        using var response = await client.PostAsync(new Uri("api/notes", UriKind.Relative), body, TestContext.Current.CancellationToken);
-        response.EnsureSuccessStatusCode();
-        notes.Add(JsonNode.Parse(await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))!["id"]!.GetValue<string>());
+        using var response = await PostAsync(client, "api/notes", new JsonObject { ["forecast"] = forecast, ["set"] = "whole" });
+        await NotedAsync(response, "id");
+    }
+
+    private async Task KeepTakeAsync(HttpClient client)
+    {
+        await Task.Delay(20, TestContext.Current.CancellationToken);
+        using var response = await PostAsync(client, "api/takes", ShotTake.KeptWith(forecast));
+        await NotedAsync(response, "note");
+        Interlocked.Increment(ref takes);
+    }
+
+    private async Task NotedAsync(HttpResponseMessage response, string field)
+    {
+        var id = JsonNode.Parse(await response.Content.ReadAsStringAsync(TestContext.Current.CancellationToken))![field]!.GetValue<string>();
+        lock (notes) notes.Add(id);
+    }
+
+    private async Task SeasonAsync(HttpClient client)
+    {
+        await Task.Delay(200, TestContext.Current.CancellationToken);
+        var days = new JsonObject { ["plan"] = MadeValley.PlanWith(), ["from"] = "2026-03-20", ["to"] = "2026-03-21" };
+        using var response = await PostAsync(client, "api/seasons", days);
+        lock (seasons) seasons.Add(response.Headers.Location!.OriginalString);
+    }
+
+    private static async Task<HttpResponseMessage> PostAsync(HttpClient client, string path, JsonObject json)
+    {
+        using var body = new StringContent(json.ToJsonString(), Encoding.UTF8, "application/json");
+        return (await client.PostAsync(new Uri(path, UriKind.Relative), body, TestContext.Current.CancellationToken)).EnsureSuccessStatusCode();
     }
 
     private static async Task<string> ForecastAsync(HttpClient client)
     {
-        using var body = new StringContent(MadeValley.PlanWith().ToJsonString(), Encoding.UTF8, "application/json");
-        using var response = await client.PostAsync(new Uri("api/forecasts", UriKind.Relative), body, TestContext.Current.CancellationToken);
-        return response.EnsureSuccessStatusCode().Content.Headers.ContentLocation!.OriginalString["/api/forecasts/".Length..];
+        using var response = await PostAsync(client, "api/forecasts", MadeValley.PlanWith());
+        return response.Content.Headers.ContentLocation!.OriginalString["/api/forecasts/".Length..];
     }
 
-    /// <summary>What stands under the name of a backup is a whole one, and nothing of it lies with the temporary files.</summary>
+    /// <summary>What stands under the name of a backup is a whole one, and nothing that was kept lies with the temporary files.</summary>
     private async Task KillABackupAsync(int number)
     {
         var (folder, temporary) = (Path.Combine(valley.Folder, $"backup-{number}"), Path.Combine(valley.Folder, $"temporary-{number}"));
         Directory.CreateDirectory(folder);
         Directory.CreateDirectory(temporary);
         var file = Path.Combine(folder, "backup.zip");
-        await KillAsync(temporary, 80, 900, "data", "backup", "--data", Data, "--out", file);
-        Assert.Empty(Directory.EnumerateFiles(temporary, "*.db*", SearchOption.AllDirectories));
+        var before = lookouts.Keys.ToList();
+        await KillAsync(temporary, backup, "data", "backup", "--data", Data, "--out", file);
+        Assert.All(Directory.EnumerateFiles(temporary, "*.db*", SearchOption.AllDirectories), AssertHoldsNothing);
         if (File.Exists(file))
         {
             backups++;
-            Assert.Empty(Backup.Restore(file, Path.Combine(folder, "restored")).Damaged);
+            var restored = Path.Combine(folder, "restored");
+            Assert.Empty(Backup.Restore(file, restored).Damaged);
+            Assert.Empty(before.Except(LookoutsIn(restored)));
             File.Move(file, Path.Combine(valley.Folder, "last.zip"), overwrite: true);
         }
         Directory.Delete(folder, recursive: true);
         Directory.Delete(temporary, recursive: true);
+    }
+
+    private static void AssertHoldsNothing(string file)
+    {
+        // Killed in the moment between making the file and taking its name away.
+        Assert.InRange(new FileInfo(file).Length, 0, 2 * 4096);
+        Assert.DoesNotContain("CREATE TABLE document", File.ReadAllText(file, Encoding.Latin1), StringComparison.Ordinal);
+    }
+
+    private static List<string> LookoutsIn(string folder)
+    {
+        using var database = new SqliteConnection($"Data Source={Path.Combine(folder, "glowcast.db")};Pooling=False");
+        database.Open();
+        using var command = database.CreateCommand();
+        command.CommandText = "SELECT id FROM document WHERE kind = 'lookouts'";
+        using var rows = command.ExecuteReader();
+        var ids = new List<string>();
+        while (rows.Read()) ids.Add(rows.GetString(0));
+        return ids;
     }
 
     /// <summary>A folder that was restored half is not taken for a data folder, and one that is taken for one is whole.</summary>
@@ -159,7 +223,7 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     {
         var (file, folder) = (Path.Combine(valley.Folder, "last.zip"), Path.Combine(valley.Folder, $"restored-{number}"));
         if (!File.Exists(file)) return;
-        await KillAsync(valley.Folder, 80, 900, "data", "restore", "--from", file, "--data", folder);
+        await KillAsync(valley.Folder, restore, "data", "restore", "--from", file, "--data", folder);
         if (File.Exists(Path.Combine(folder, "glowcast.db")))
         {
             restores++;
@@ -173,12 +237,14 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         if (Directory.Exists(folder)) Directory.Delete(folder, recursive: true);
     }
 
-    private async Task KillAsync(string temporary, int fromMs, int toMs, params IEnumerable<string> arguments)
+    /// <param name="span">In which it is killed; about every third comes to its end before.</param>
+    private async Task KillAsync(string temporary, Span span, params IEnumerable<string> arguments)
     {
         var start = new ProcessStartInfo("dotnet", [typeof(CommandLine).Assembly.Location, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["TMPDIR"] = temporary;
         using var process = Process.Start(start)!;
-        await Task.Delay(random.Next(fromMs, toMs), TestContext.Current.CancellationToken);
+        await Task.Delay(random.Next(80, (int)span.LongestMs), TestContext.Current.CancellationToken);
+        span.LongestMs = Math.Clamp(span.LongestMs * (process.HasExited ? 0.8 : 1.12), 200, 20_000);
         process.Kill();
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
     }
@@ -237,4 +303,10 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
 
     private static async Task<JsonNode> GetAsync(HttpClient client, string path) =>
         JsonNode.Parse(await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken))!;
+
+    /// <summary>Adapts to the machine.</summary>
+    private sealed class Span
+    {
+        public double LongestMs { get; set; } = 900;
+    }
 }

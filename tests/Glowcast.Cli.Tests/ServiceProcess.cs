@@ -11,7 +11,7 @@ internal sealed partial class ServiceProcess : IDisposable
     private readonly Task<string> said;
 
     private ServiceProcess(Process process, Task<string> said, Uri address) =>
-        (this.process, this.said, Client) = (process, said, new HttpClient { BaseAddress = address });
+        (this.process, this.said, Client) = (process, said, new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromMinutes(10) });
 
     public HttpClient Client { get; }
 

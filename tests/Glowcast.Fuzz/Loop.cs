@@ -62,7 +62,7 @@ internal sealed class Loop : IDisposable
         view.Write(0, input.Length);
         view.WriteArray(4, input, 0, Math.Min(input.Length, 1 << 20));
         coverage.Clear();
-        Volatile.Write(ref startedTicks, Process.GetCurrentProcess().TotalProcessorTime.Ticks);
+        Volatile.Write(ref startedTicks, Environment.CpuUsage.TotalTime.Ticks);
         var before = GC.GetAllocatedBytesForCurrentThread();
         try
         {
@@ -99,7 +99,7 @@ internal sealed class Loop : IDisposable
     private void EndIfStuck()
     {
         var started = Volatile.Read(ref startedTicks);
-        if (started == 0 || Process.GetCurrentProcess().TotalProcessorTime.Ticks - started < Longest.Ticks) return;
+        if (started == 0 || Environment.CpuUsage.TotalTime.Ticks - started < Longest.Ticks) return;
         Environment.Exit(Supervisor.Stuck);
     }
 

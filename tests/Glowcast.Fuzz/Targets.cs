@@ -13,12 +13,17 @@ using Glowcast.Engine.Tests.Terrain;
 using Glowcast.Engine.Tests.Weather;
 using Glowcast.Engine.Weather;
 using Glowcast.Server;
+using Glowcast.Server.Answers;
+using Glowcast.Server.Api;
 using Glowcast.Server.Grids;
 using Glowcast.Server.Kept;
+using Glowcast.Server.Notes;
 using Glowcast.Server.Problems;
+using Glowcast.Server.Safety;
 using Glowcast.Server.Store;
 using Glowcast.Server.Takes;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Net.Http.Headers;
 
 namespace Glowcast.Fuzz;
 
@@ -43,6 +48,13 @@ internal static class Targets
         new("take", () => [Text(Glowcast.Server.Api.Examples.Take), Text($$"""{"plan":{{Plan}},"borders":{"sets":[{"first":"a","last":"b"}],"loose":["a"]},"clockErrorS":3,"frames":[{"name":"a","taken":"2026-02-14T06:45:00"},{"name":"b","taken":"2026-02-14T06:45:05"}]}""")], ReadTake, 4000, 64L << 20, Json),
         new("borders", () => [Text("""{ "sets": [{ "first": "IMG_0102.CR3", "last": "IMG_0121.CR3" }], "loose": ["IMG_0110.CR3"] }""")], bytes => BordersFile.Of(bytes, "made"), 500, 8L << 20, Json),
         new("form", () => [Text("--a\r\nContent-Disposition: form-data; name=f; filename=a.jpg\r\n\r\nabc\r\n--a--\r\n")], ReadForm, 2000, 64L << 20, "--a", "--a--", "\r\n", "filename*=UTF-8''", "Content-Disposition: form-data;", "\"", ":"),
+        new("grib", () => [.. Gribs()], Grib, 12_000, 256L << 20, "GRIB", "7777", "\0\0\0\u0010", "\u00ff\u00ff\u00ff\u00ff"),
+        new("station", () => [File.ReadAllBytes(Reference("igra/ZZM00099001-edge.txt"))], Station, 4000, 64L << 20, [.. Numbers, "#ZZM00099001 ", "-9999", "-8888", "PK\u0003\u0004"]),
+        new("kept", () => [Text($$"""{"name":"a","plan":{{Plan}}}"""), Text("""{"name":"a","lookout":{"latitudeDeg":46,"longitudeDeg":7}}"""), Text("""{"name":"a","gear":{"camera":{"sensorWidthMm":36,"sensorHeightMm":24,"pixelsWide":8256,"pixelsHigh":5504},"lens":{"focalLengthMm":135,"aperture":8}}}""")], Kept, 4000, 32L << 20, [.. Json, "\"name\":", "\"plan\":", "\"gear\":", "\"sounding\":"]),
+        new("note", () => [Text("""{"forecast":"ab","window":0,"firstLight":"2026-02-14T06:45:00Z","lastLight":null,"deckTopM":900,"set":"whole","text":"a"}""")], Note, 1000, 16L << 20, [.. Json, "\"window\":", "2026-02-14T06:45:00+01:00"]),
+        new("condition", () => [Text("\"a\""), Text("W/\"a\", \"b\""), Text("*")], Condition, 200, 8L << 20, "\"", "W/", "*", ","),
+        new("address", () => [Text("http://127.0.0.1:5210"), Text("http://[::1]:0;http://localhost:80"), Text("http://*:5210")], Address, 100, 8L << 20, "http://", "127.0.0.1", "localhost", "[::1]", "#", "?", "@", ":", "0x7f", "[::ffff:127.0.0.1]", "%", ";", "\\"),
+        new("ledger", () => [Text("\n{\"id\":\"a\",\"name\":\"b.asc\",\"bytes\":12}\n\n{\"id\":\"a\",\"name\":\"b\",\"bytes\":1,\"held\":\"x\",\"isDeleted\":true}\n")], Ledger, 1000, 16L << 20, Json),
         new("backup", () => [Backup()], Restore, 8000, 256L << 20, "PK\u0001\u0002", "PK\u0003\u0004", "PK\u0005\u0006", "SQLite format 3\0", "grids/"),
     ];
 
@@ -104,13 +116,13 @@ internal static class Targets
         return stream.ToArray();
     }
 
-    // How long the name is, the name, and how the tile begins; the rest is level.
+    // How long the name is, the name, and either all there is or, now and then since it takes long, how a whole tile begins; the rest is level.
     private static void Hgt(byte[] bytes)
     {
         var letters = Math.Min(bytes.Length == 0 ? 0 : bytes[0] % 64, bytes.Length - 1);
         if (letters < 0) return;
         var rest = bytes.AsSpan(1 + letters);
-        using var tile = new MemoryStream(rest.Length % 16 == 0 ? rest.ToArray() : Begun(rest), writable: false);
+        using var tile = new MemoryStream(rest.Length % 64 != 0 ? rest.ToArray() : Begun(rest), writable: false);
         GridFile.Read(tile, Encoding.Latin1.GetString(bytes, 1, letters));
     }
 
@@ -165,6 +177,88 @@ internal static class Targets
         catch (BadHttpRequestException)
         {
         }
+    }
+
+    private static string Reference(string path) => Path.Combine(AppContext.BaseDirectory, "Reference", path);
+
+    private static IEnumerable<byte[]> Gribs() =>
+        Directory.EnumerateFiles(Reference("."), "*.grib2", SearchOption.AllDirectories).Order(StringComparer.Ordinal).Where(file => new FileInfo(file).Length < 5000).Select(File.ReadAllBytes);
+
+    private static void Grib(byte[] bytes)
+    {
+        foreach (var field in GribSet.Of([GribSource.InMemory("made", bytes)]).Fields.Take(8))
+        {
+            // Of a field that is damaged the others are read.
+            try
+            {
+                var values = field.Values();
+                field.Grid.ValueAt(values, GeoPoint.FromDegrees(46, 7));
+                field.Grid.PointAt(field.Grid.Ni - 1, field.Grid.Nj - 1);
+            }
+            catch (BadInputException)
+            {
+            }
+        }
+    }
+
+    private static void Station(byte[] bytes)
+    {
+        foreach (var month in StationClimate.Read(new MemoryStream(bytes, writable: false), "made", Length.FromMetres(700), 20, null, CancellationToken.None).Months)
+            if (month.Usable > month.Soundings || month.Below > month.Usable) throw new InvalidDataException("More flights than there are.");
+    }
+
+    private static void Kept(byte[] bytes)
+    {
+        using var body = PlanText.Parse(bytes, "body");
+        DocumentKind[] kinds = [DocumentKind.Plans, DocumentKind.Lookouts, DocumentKind.Gear, DocumentKind.Soundings];
+        var refused = 0;
+        foreach (var kind in kinds)
+        {
+            try
+            {
+                DocumentBody.Read("a", body.RootElement, kind, new NamedSounding(null));
+            }
+            catch (BadInputException)
+            {
+                refused++;
+            }
+        }
+        if (refused < kinds.Length - 1) throw new InvalidDataException("One thing of several kinds.");
+    }
+
+    private static void Note(byte[] bytes)
+    {
+        using var body = PlanText.Parse(bytes, "body");
+        NoteReader.ForecastIn(body.RootElement);
+        var note = NoteReader.Read(body.RootElement, Forecast, NodaTime.Instant.FromUnixTimeSeconds(1_800_000_000));
+        JsonSerializer.Deserialize<FieldNote>(JsonSerializer.SerializeToUtf8Bytes(note, AnswerJson.Options), AnswerJson.Options);
+    }
+
+    private static readonly JsonElement Forecast = JsonDocument.Parse("""
+        {"lookout":{"latitudeDeg":46,"longitudeDeg":7},"date":"2026-02-14","cloud":{"deckTopM":900},"fit":{"verdict":"fits"},
+        "windows":[{"start":"2026-02-14T06:40:00Z","end":"2026-02-14T07:10:00Z"}]}
+        """).RootElement;
+
+    private static void Condition(byte[] bytes)
+    {
+        var text = Encoding.Latin1.GetString(bytes);
+        var present = new EntityTagHeaderValue("\"present\"");
+        var isAllowed = new WriteCondition(new HeaderDictionary { [HeaderNames.IfMatch] = text }).Allows(present);
+        if (isAllowed && !text.Contains("present", StringComparison.Ordinal) && !text.Contains('*', StringComparison.Ordinal)) throw new InvalidDataException("Allowed by a tag that it has not.");
+    }
+
+    private static void Address(byte[] bytes)
+    {
+        var read = ListenAddresses.Read(Encoding.UTF8.GetString(bytes));
+        if (read.IsThisMachineOnly && !read.Urls.All(ListenAddresses.IsOfThisMachine)) throw new InvalidDataException("Taken for this machine's own.");
+    }
+
+    private static void Ledger(byte[] bytes)
+    {
+        File.WriteAllBytes(Path.Combine(Scratch, GridLedger.FileName), bytes);
+        var ledger = new GridLedger(Scratch);
+        ledger.Of("a");
+        ledger.OfHeld("x");
     }
 
     private static byte[] Backup()

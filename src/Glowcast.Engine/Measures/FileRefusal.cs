@@ -26,6 +26,13 @@ public static class FileRefusal
         return Taken.Contains(refusal.HResult);
     }
 
+    /// <summary>Whether its disk can only be read.</summary>
+    public static bool IsReadOnly(IOException refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        return ReadOnly.Contains(refusal.HResult);
+    }
+
     /// <param name="refusal">An <see cref="IOException"/> or <see cref="UnauthorizedAccessException"/>, or what odd names bring.</param>
     /// <returns>Goes on after a colon, and ends without a full stop.</returns>
     public static string Because(Exception refusal) => refusal switch
@@ -36,7 +43,7 @@ public static class FileRefusal
         EndOfStreamException => "it is cut off",
         IOException io when IsFull(io) => "the disk is full",
         IOException io when IsTaken(io) => "another program has it",
-        IOException io when ReadOnly.Contains(io.HResult) => "its disk can only be read",
+        IOException io when IsReadOnly(io) => "its disk can only be read",
         IOException io => $"the disk refuses it (error {io.HResult & 0xFFFF})",
         _ => "no file can have this name",
     };

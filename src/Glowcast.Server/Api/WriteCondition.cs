@@ -30,7 +30,8 @@ internal sealed class WriteCondition
     private static IList<EntityTagHeaderValue> Read(StringValues header, string name, Faults faults)
     {
         if (header.Count == 0) return [];
-        if (EntityTagHeaderValue.TryParseStrictList([.. header.OfType<string>()], out var tags) && tags.Count > 0) return tags;
+        // The library runs beyond the end of a tag that breaks off before blanks, and takes a star among tags.
+        if (EntityTagHeaderValue.TryParseStrictList([.. header.OfType<string>().Select(text => text.TrimEnd())], out var tags) && tags.Count > 0 && (tags.Count == 1 || !tags.Contains(EntityTagHeaderValue.Any))) return tags;
         faults.Add(name, $"Must be an entity tag in quotes as an answer's ETag gave it, several with commas between, or *; got '{Shortened.To80(header.ToString())}'.");
         return [];
     }

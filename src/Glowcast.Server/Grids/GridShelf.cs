@@ -57,11 +57,11 @@ internal sealed class GridShelf(ServerOptions options, IGrids uploaded, ReadersM
         foreach (var id in ids.Distinct())
         {
             var tile = await FindAsync(id, cancel) ?? throw new BadInputException("grids", $"'{id}' is no longer a grid of this service.");
-            posts += (long)tile.Posts.Rows * tile.Posts.Columns;
+            posts += tile.Posts.Count;
             if (posts > options.MostPosts) throw new TooMuchException($"The grids have more than {options.MostPosts} posts together, which is all this service gives to one plan; give fewer.");
             tiles.Add(tile);
         }
-        return GridMosaic.Join(tiles, new GridReading { FillHoles = fillsHoles });
+        return GridMosaic.Join(tiles, new GridReading { FillHoles = fillsHoles, MostPosts = options.MostPosts });
     }
 
     /// <summary>Notes every id that no grid has.</summary>

@@ -110,7 +110,7 @@ public static partial class Backup
     {
         try
         {
-            if (!Address().IsMatch(id) || !OwnFiles.IsPlain(path)) return "its file is missing";
+            if (!Address().IsMatch(id) || !OwnFiles.HasContent(path)) return "its file is missing";
             if (GridAddress.Of(name, path) != id) return "it is not what it was when it was kept";
             archive.CreateEntryFromFile(path, GridFolder + id, CompressionLevel.Fastest);
             return null;

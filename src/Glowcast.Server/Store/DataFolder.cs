@@ -89,6 +89,19 @@ internal sealed partial class DataFolder : IDisposable
         }
     }
 
+    /// <summary>As <see cref="Take"/>, to read only. From a disk that can only be read no service serves it: then there is nothing to take.</summary>
+    internal static FileStream? TakeToRead(string folder)
+    {
+        try
+        {
+            return Take(folder);
+        }
+        catch (IOException refused) when (FileRefusal.IsReadOnly(refused))
+        {
+            return null;
+        }
+    }
+
     private static DataFolder OpenPassing()
     {
         PassingFolder.RemoveForgotten();

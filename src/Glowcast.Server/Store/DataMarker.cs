@@ -21,7 +21,7 @@ internal sealed partial record DataMarker(string Id, bool IsPassing)
     public static DataMarker? Read(string folder)
     {
         var file = new FileInfo(Path.Combine(folder, FileName));
-        if (!OwnFiles.IsPlain(file) || file.Length > MostBytes) return null;
+        if (!OwnFiles.HasContent(file.FullName) || file.Length > MostBytes) return null;
         return Form().Match(File.ReadAllText(file.FullName)) is { Success: true } match ? new DataMarker(match.Groups[1].Value, match.Groups[2].Value == Passing) : null;
     }
 

@@ -3,8 +3,8 @@ using Microsoft.Data.Sqlite;
 
 namespace Glowcast.Server.Store;
 
-/// <summary>A copy of a database without what can be worked out again. On Unix it has no name from the beginning, so that nobody else reads it and a kill
-/// leaves nothing.</summary>
+/// <summary>A copy of a database without what can be worked out again. On Unix it has lost its name before anything is copied, so that nobody else reads it and a kill
+/// leaves an empty file at most.</summary>
 internal sealed class DatabaseCopy : IDisposable
 {
     private const string Cached = "cached";
@@ -15,15 +15,16 @@ internal sealed class DatabaseCopy : IDisposable
     /// <exception cref="BadInputException">The database is damaged, or none of this service.</exception>
     public DatabaseCopy(string database)
     {
+        LoadLibrary();
         Content = OwnFiles.Create(path, share: FileShare.ReadWrite | FileShare.Delete);
-        copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        copy = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Address(path), Pooling = false }.ToString());
         try
         {
             copy.Open();
             copy.Execute("PRAGMA journal_mode = OFF");
             copy.Execute("CREATE TABLE opened (once); DROP TABLE opened");
             if (!OperatingSystem.IsWindows()) File.Delete(path);
-            copy.Execute("ATTACH $database AS source", ("$database", database));
+            copy.Execute("ATTACH $database AS source", ("$database", Source(database)));
             CopyAll();
         }
         catch (SqliteException damaged)
@@ -53,6 +54,25 @@ internal sealed class DatabaseCopy : IDisposable
         copy.Dispose();
         Content.Dispose();
         File.Delete(path);
+    }
+
+    // SQLite writes beside a database even to read it, unless it is told that nobody can change it.
+    private static string Source(string database)
+    {
+        if (!OnDisk.IsReadOnly(database)) return database;
+        if (new FileInfo(database + "-wal") is { Exists: true, Length: > 0 })
+            throw new BadInputException("data", $"Lies on a disk that can only be read, and what was written last is not in its {DataFolder.DatabaseName} yet; copy the folder to another disk and name the copy.");
+        return Address(database) + "?immutable=1";
+    }
+
+    // Only a database that is named so may attach another that is.
+    private static string Address(string path) => $"file:{Uri.EscapeDataString(OperatingSystem.IsWindows() ? '/' + path.Replace('\\', '/') : path).Replace("%2F", "/", StringComparison.Ordinal)}";
+
+    // Takes a while the first time, in which the copy would stand under its name.
+    private static void LoadLibrary()
+    {
+        using var none = new SqliteConnection("Data Source=:memory:;Pooling=False");
+        none.Open();
     }
 
     private void CopyAll()

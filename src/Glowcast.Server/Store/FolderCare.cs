@@ -30,7 +30,7 @@ internal sealed partial class FolderCare(DataFolder folder, IJobs jobs, IClock c
 
     // Grids of a release that kept no ledger.
     private void NoteInLedger() => folder.Ledger.Keep([.. Query("SELECT id, file_name, bytes FROM grid", row => (row.GetString(0), row.GetString(1), row.GetInt64(2)))
-        .Where(grid => OwnFiles.IsPlain(Path.Combine(folder.Grids, grid.Item1)))]);
+        .Where(grid => OwnFiles.HasContent(Path.Combine(folder.Grids, grid.Item1)))]);
 
     private void LookAtGrids()
     {

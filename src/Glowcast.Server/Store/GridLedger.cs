@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Glowcast.Engine.Measures;
 using Glowcast.Server.Answers;
 
 namespace Glowcast.Server.Store;
@@ -19,7 +20,7 @@ internal sealed class GridLedger
     public GridLedger(string folder)
     {
         path = Path.Combine(folder, FileName);
-        if (!OwnFiles.IsPlain(path)) return;
+        if (!OwnFiles.HasContent(path)) return;
         foreach (var line in File.ReadLines(path)) Note(Read(line));
     }
 
@@ -59,6 +60,7 @@ internal sealed class GridLedger
         if (lines.Count == 0) return;
         using (var file = OwnFiles.IsPlain(path) ? new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read) : OwnFiles.Create(path))
         {
+            if (!file.CanSeek) throw new BadInputException("data", $"Its {FileName} is no file; move it away, and the service writes a new one.");
             var before = file.Length;
             try
             {

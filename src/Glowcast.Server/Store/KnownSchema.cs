@@ -23,7 +23,7 @@ internal static class KnownSchema
     /// <exception cref="Engine.Measures.BadInputException">It was made by a later version.</exception>
     public static bool IsInFile(string path)
     {
-        if (!OwnFiles.IsPlain(path) || !HasMagic(path)) return false;
+        if (!OwnFiles.HasContent(path) || !HasMagic(path)) return false;
         if (IsInUntouched(path)) return true;
         // What was written last may stand in the log beside it only.
         return OwnFiles.IsPlain(path + "-wal") && IsInCopy(path);

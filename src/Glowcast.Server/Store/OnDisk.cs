@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Runtime.InteropServices;
+using Glowcast.Engine.Measures;
 
 namespace Glowcast.Server.Store;
 
@@ -22,6 +23,24 @@ internal static class OnDisk
         finally
         {
             _ = Close(handle);
+        }
+    }
+
+    /// <summary>Whether a file lies on a disk that can only be read.</summary>
+    public static bool IsReadOnly(string file)
+    {
+        try
+        {
+            using var opened = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite | FileShare.Delete);
+            return false;
+        }
+        catch (IOException refused)
+        {
+            return FileRefusal.IsReadOnly(refused);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 

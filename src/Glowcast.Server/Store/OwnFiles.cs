@@ -26,6 +26,9 @@ internal static class OwnFiles
     /// <inheritdoc cref="IsPlain(FileInfo)"/>
     public static bool IsPlain(string path) => IsPlain(new FileInfo(path));
 
+    /// <summary>Whether it is such a file with something in it. A pipe or a device, on which a reader would wait for ever, never has.</summary>
+    public static bool HasContent(string path) => new FileInfo(path) is var file && IsPlain(file) && file.Length > 0;
+
     /// <summary>Deletes a file of ours; what is no plain file is left.</summary>
     /// <param name="path">Of a file that the caller has proven to be ours.</param>
     public static void Delete(string path)

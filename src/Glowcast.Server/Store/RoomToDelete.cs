@@ -13,7 +13,7 @@ internal sealed class RoomToDelete(string folder)
     /// <summary>Gives the room back to the disk.</summary>
     public void Release()
     {
-        if (!OwnFiles.IsPlain(path)) return;
+        if (!OwnFiles.HasContent(path)) return;
         using var file = new FileStream(path, FileMode.Open, FileAccess.Write);
         file.SetLength(0);
     }
@@ -24,7 +24,8 @@ internal sealed class RoomToDelete(string folder)
         try
         {
             if (new FileInfo(path) is { Exists: true, Length: >= Bytes }) return;
-            using var file = OwnFiles.IsPlain(path) ? new FileStream(path, FileMode.Open, FileAccess.Write) : OwnFiles.Create(path);
+            using var file = OwnFiles.IsPlain(path) ? new FileStream(path, FileMode.Open, FileAccess.ReadWrite) : OwnFiles.Create(path);
+            if (!file.CanSeek) return;
             // Written out: a file that is only declared to be long takes no room.
             file.Write(new byte[Bytes]);
             file.Flush(flushToDisk: true);

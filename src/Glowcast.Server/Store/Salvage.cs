@@ -27,7 +27,7 @@ public static class Salvage
         if (Directory.Exists(newFolder) && Directory.EnumerateFileSystemEntries(newFolder).Any()) throw new BadInputException("to", "Is not empty; name a new folder.");
         try
         {
-            using var inUse = DataFolder.Take(folder);
+            using var inUse = DataFolder.TakeToRead(folder);
             return NewFolder.Fill(newFolder, Salvaging, staging => Fill(folder, staging));
         }
         catch (Exception refused) when (refused is IOException or UnauthorizedAccessException)
@@ -94,7 +94,7 @@ public static class Salvage
         {
             var id = Path.GetFileName(path);
             var name = named.TryGetValue(id, out var known) ? known.Name : before.Of(id)?.Name;
-            if (name is not null && OwnFiles.IsPlain(path) && GridAddress.Of(name, path) == id)
+            if (name is not null && OwnFiles.HasContent(path) && GridAddress.Of(name, path) == id)
             {
                 File.Copy(path, Path.Combine(target, id));
                 kept.Add((id, name, new FileInfo(path).Length));

@@ -73,7 +73,7 @@ internal sealed partial class SqliteGrids(DataFolder folder) : IGrids
     {
         try
         {
-            return OwnFiles.IsPlain(PathOf(id)) ? File.OpenRead(PathOf(id)) : null;
+            return OwnFiles.HasContent(PathOf(id)) ? File.OpenRead(PathOf(id)) : null;
         }
         catch (FileNotFoundException)
         {
@@ -99,7 +99,7 @@ internal sealed partial class SqliteGrids(DataFolder folder) : IGrids
     private void Place(ArrivedGrid arrived)
     {
         var place = PathOf(arrived.Id);
-        if (Path.Exists(place) && !(OwnFiles.IsPlain(place) && (folder.Ledger.Of(arrived.Id) is not null || GridAddress.Of(arrived.FileName, place) == arrived.Id)))
+        if (Path.Exists(place) && !(OwnFiles.HasContent(place) && (folder.Ledger.Of(arrived.Id) is not null || GridAddress.Of(arrived.FileName, place) == arrived.Id)))
             throw new BadInputException("file", $"Cannot be kept: something that this service has not made stands in its data folder at {DataFolder.GridsName}/{arrived.Id}; move it away.");
         folder.Ledger.Keep((arrived.Id, arrived.FileName, arrived.Bytes));
         arrived.MoveTo(place);

@@ -1,4 +1,6 @@
 using System.Net;
+using System.Text;
+using System.Text.Json.Nodes;
 
 namespace Glowcast.Server.Tests.Api;
 
@@ -20,6 +22,23 @@ public class BoundsTests
         await using var data = new DataOfATest();
         using var client = await data.StartAsync(options => options with { MostPosts = 1_000_000 });
         await client.SendJsonAsync(HttpMethod.Post, "/api/forecasts", MadeValley.Plan()).ProblemAsync(HttpStatusCode.UnprocessableEntity);
+    }
+
+    [Fact]
+    public async Task Small_grids_far_apart_are_not_joined()
+    {
+        await using var data = new DataOfATest();
+        using var client = await data.StartAsync(options => options with { MostPosts = 1_000_000 });
+        var plan = MadeValley.Plan();
+        plan["grids"] = new JsonArray(await UploadedAsync(0), await UploadedAsync(2));
+        var faults = await client.SendJsonAsync(HttpMethod.Post, "/api/forecasts", plan).FaultsAsync();
+        Assert.Contains("at most 1000000 can be held", faults["grids"], StringComparison.Ordinal);
+
+        async Task<string> UploadedAsync(int degreesAway)
+        {
+            var text = Encoding.ASCII.GetString(MadeGrid.Ascii(1)).Replace("xllcenter 7\nyllcenter 46", $"xllcenter {7 + degreesAway}\nyllcenter {46 + degreesAway}", StringComparison.Ordinal);
+            return (await client.UploadAsync("slope.asc", Encoding.ASCII.GetBytes(text)).JsonAsync(HttpStatusCode.Created))["id"]!.GetValue<string>();
+        }
     }
 
     [Fact]

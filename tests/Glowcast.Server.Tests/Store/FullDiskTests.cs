@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net;
 using System.Text.Json.Nodes;
+using Glowcast.Engine.Measures;
 using Glowcast.Server.Problems;
 using Glowcast.Server.Store;
 using Microsoft.Data.Sqlite;
@@ -74,6 +75,39 @@ public class FullDiskTests
         {
             await data.StopAsync();
             Run("umount", data.Folder);
+        }
+    }
+
+    [Fact(SkipUnless = nameof(CanMount), Skip = "a small disk can be mounted by root on Linux only")]
+    public async Task From_a_disk_that_can_only_be_read_all_is_backed_up_and_saved()
+    {
+        // Would be understood otherwise in an address.
+        const string name = "glowcast ü?#%41";
+        await using var data = new DataOfATest();
+        using (var client = await data.StartAsync()) await client.UploadAsync("small.asc", MadeGrid.Ascii(1)).JsonAsync(HttpStatusCode.Created);
+        await data.StopAsync();
+        var disk = Directory.CreateTempSubdirectory("glowcast-mount-").FullName;
+        var (backup, saved) = (Path.Combine(Path.GetTempPath(), $"glowcast-{Guid.NewGuid():N}.zip"), Path.Combine(Path.GetTempPath(), $"glowcast-{Guid.NewGuid():N}"));
+        Run("mount", "-t", "tmpfs", "tmpfs", disk);
+        try
+        {
+            var folder = Path.Combine(disk, name);
+            Run("cp", "-r", data.Folder, folder);
+            Run("mount", "-o", "remount,ro", disk);
+            var (written, found) = (Backup.Write(folder, backup), Salvage.Into(folder, saved));
+            Assert.Equal((1, 0, 1, 0), (written.Grids, written.Damaged.Count, found.Grids, found.Damaged.Count));
+            Assert.Contains("only be read", Assert.Throws<BadInputException>(() => DataFolder.Open(folder)).Message, StringComparison.Ordinal);
+            Run("mount", "-o", "remount,rw", disk);
+            await File.WriteAllTextAsync(Path.Combine(folder, "glowcast.db-wal"), "not closed", TestContext.Current.CancellationToken);
+            Run("mount", "-o", "remount,ro", disk);
+            Assert.Contains("copy the folder to another disk", Assert.Throws<BadInputException>(() => Backup.Write(folder, backup + "2")).Message, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Run("umount", disk);
+            Directory.Delete(disk);
+            File.Delete(backup);
+            if (Directory.Exists(saved)) Directory.Delete(saved, recursive: true);
         }
     }
 

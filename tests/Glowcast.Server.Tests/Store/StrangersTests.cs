@@ -178,6 +178,43 @@ public sealed class StrangersTests : IAsyncDisposable
         Assert.True(Directory.Exists(path));
     }
 
+    /// <summary>A reader would wait for ever for what somebody writes into it.</summary>
+    [Theory]
+    [InlineData("grids")]
+    [InlineData("glowcast-room")]
+    [InlineData("glowcast-folder")]
+    public async Task A_pipe_where_a_file_of_ours_belongs_keeps_nobody_waiting(string place)
+    {
+        var id = await KeepAGridAsync();
+        await PutAPipeAsync(place == "grids" ? Path.Combine(place, id) : place);
+
+        using var client = await data.StartAsync();
+        using (var relief = await client.SendJsonAsync(HttpMethod.Get, $"/api/grids/{id}/hillshade"))
+            Assert.Equal(place == "grids" ? HttpStatusCode.NotFound : HttpStatusCode.OK, relief.StatusCode);
+        var backup = Path.Combine(Path.GetTempPath(), $"glowcast-{Guid.NewGuid():N}.zip");
+        Assert.Equal(place == "grids" ? 1 : 0, Backup.Write(data.Folder, backup).Damaged.Count);
+        File.Delete(backup);
+        using var deleted = await client.SendJsonAsync(HttpMethod.Delete, $"/api/grids/{id}");
+        Assert.Equal(HttpStatusCode.NoContent, deleted.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_pipe_in_place_of_the_ledger_is_refused()
+    {
+        await KeepAGridAsync();
+        await PutAPipeAsync("glowcast-grids.jsonl");
+        Assert.Contains("glowcast-grids.jsonl is no file", (await Assert.ThrowsAsync<BadInputException>(() => data.StartAsync())).Message, StringComparison.Ordinal);
+    }
+
+    private async Task PutAPipeAsync(string place)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "named pipes are made by mkfifo");
+        var path = Path.Combine(data.Folder, place);
+        File.Delete(path);
+        using var made = System.Diagnostics.Process.Start("mkfifo", [path]);
+        await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+    }
+
     [Fact]
     public void A_passing_folder_goes_with_its_service_or_with_the_next_and_leaves_what_is_not_its_own()
     {

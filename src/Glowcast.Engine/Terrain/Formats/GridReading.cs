@@ -15,6 +15,9 @@ public sealed record GridReading
     /// <summary>No ground farther than this north, south, east or west of the place is read; null for no limit.</summary>
     public Length? Within { get; init; }
 
+    /// <summary>No more posts are held, with what lies between the grids.</summary>
+    public long MostPosts { get; init; } = ElevationGrid.MostPosts;
+
     /// <summary>Small holes are to be filled (<see cref="HoleFilling"/>); the grid says how many posts that were.</summary>
     public bool FillHoles { get; init; }
 }

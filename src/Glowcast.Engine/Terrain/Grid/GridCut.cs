@@ -38,17 +38,17 @@ internal static class GridCut
     /// <exception cref="BadInputException">There is no place to cut it to, or the place is not in the net.</exception>
     public static GridPosts ToWhatCanBeHeld(GridPosts posts, GridReading reading, string name)
     {
-        if ((long)posts.Rows * posts.Columns <= ElevationGrid.MostPosts) return posts;
-        if (reading.Around is not { } place) throw TooLarge(posts, name, "Cut it to the country around the lookout, or give fewer tiles, nearer to one another.");
-        var side = Math.Sqrt(ElevationGrid.MostPosts);
-        var columns = Math.Min(posts.Columns, Math.Max(side, ElevationGrid.MostPosts / (double)posts.Rows));
+        if (posts.Count <= reading.MostPosts) return posts;
+        if (reading.Around is not { } place) throw TooLarge(posts, reading.MostPosts, name, "Cut it to the country around the lookout, or give fewer tiles, nearer to one another.");
+        var side = Math.Sqrt(reading.MostPosts);
+        var columns = Math.Min(posts.Columns, Math.Max(side, reading.MostPosts / (double)posts.Rows));
         var (x, y) = CellsOf(place, posts);
-        return Around(posts, x, y, Math.Floor(columns) - 1, Math.Floor(ElevationGrid.MostPosts / columns) - 1);
+        return Around(posts, x, y, Math.Floor(columns) - 1, Math.Floor(reading.MostPosts / columns) - 1);
     }
 
     /// <summary>Says that a net has more posts than can be held.</summary>
-    public static BadInputException TooLarge(GridPosts posts, string name, string remedy) =>
-        new("grids", $"{name} spans {posts.Columns} × {posts.Rows} posts; at most {ElevationGrid.MostPosts} can be held at once. {remedy}");
+    public static BadInputException TooLarge(GridPosts posts, long most, string name, string remedy) =>
+        new("grids", $"{name} spans {posts.Columns} × {posts.Rows} posts; at most {most} can be held at once. {remedy}");
 
     /// <summary>The part of a net with a place in its middle, or as near to it as the edge allows.</summary>
     private static GridPosts Around(GridPosts posts, double x, double y, double width, double height)

@@ -10,7 +10,7 @@ public static class GridMosaic
     public static ElevationGrid Join(IReadOnlyList<ElevationGrid> tiles, GridReading? reading = null)
     {
         ArgumentNullException.ThrowIfNull(tiles);
-        return tiles.Count == 1 && (reading ?? GridReading.Whole) == GridReading.Whole ? tiles[0] : Read([.. tiles.Select(GridSource.Of)], reading);
+        return tiles.Count == 1 && (reading is null || reading with { MostPosts = GridReading.Whole.MostPosts } == GridReading.Whole) ? tiles[0] : Read([.. tiles.Select(GridSource.Of)], reading);
     }
 
     /// <summary>Reads tiles into one grid; besides the grid itself only a few rows of one tile are in memory at a time.</summary>

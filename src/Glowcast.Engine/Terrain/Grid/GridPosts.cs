@@ -75,6 +75,9 @@ public sealed record GridPosts
         bounds = GeoBox.Around(Centre, Rim().Select(cell => ToPoint(cell.X, cell.Y)));
     }
 
+    /// <summary>All of them.</summary>
+    public long Count => (long)Rows * Columns;
+
     public int Rows { get; }
 
     public int Columns { get; }

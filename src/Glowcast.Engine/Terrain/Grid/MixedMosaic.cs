@@ -24,10 +24,10 @@ internal static class MixedMosaic
         var sorted = nets.OrderBy(net => net.CellSize.Metres).ToList();
         var whole = Around(sorted.ConvertAll(net => net.Around()));
         var posts = GridCut.WithinReach(whole, reading);
-        if ((long)posts.Rows * posts.Columns > ElevationGrid.MostPosts)
-            throw GridCut.TooLarge(posts, "On the net of the finest, the ground of all", "Give fewer, nearer to one another, read less around the place, or make the finest coarser.");
+        if (posts.Count > reading.MostPosts)
+            throw GridCut.TooLarge(posts, reading.MostPosts, "On the net of the finest, the ground of all", "Give fewer, nearer to one another, read less around the place, or make the finest coarser.");
         var heights = sorted[0].Join(posts);
-        var coarser = sorted[1..].Select(net => PartUnder(posts, net)).OfType<ElevationGrid>().ToList();
+        var coarser = sorted[1..].Select(net => PartUnder(posts, net, reading.MostPosts)).OfType<ElevationGrid>().ToList();
         foreach (var grid in coarser) Lay(grid, posts, heights, reach: 0);
         foreach (var grid in coarser) Lay(grid, posts, heights, reach: 0.5);
         return new JoinedGround(posts, heights, posts != whole);
@@ -45,7 +45,8 @@ internal static class MixedMosaic
     }
 
     /// <summary>As much of a coarser net as lies under the posts; null where none does.</summary>
-    private static ElevationGrid? PartUnder(GridPosts posts, TilesOfNet net)
+    /// <exception cref="BadInputException">It is coarser one way only, and has more posts than can be held.</exception>
+    private static ElevationGrid? PartUnder(GridPosts posts, TilesOfNet net, long mostPosts)
     {
         // The rim of the posts bends between the points that are looked at.
         const int Margin = 8;
@@ -55,6 +56,7 @@ internal static class MixedMosaic
         var (top, bottom) = Reach(corners.Min(cell => cell.Y), corners.Max(cell => cell.Y), whole.Rows);
         if (right - left < 1 || bottom - top < 1) return null;
         var part = whole.Extended(-left, -top, bottom - top + 1, right - left + 1);
+        if (part.Count > mostPosts) throw GridCut.TooLarge(part, mostPosts, net.Name, "Give fewer grids, or make its posts as far apart both ways.");
         return new ElevationGrid(part, net.Join(part), net.Name);
 
         // Far from its region a projection may give no number at all; then all is taken.

@@ -109,6 +109,29 @@ public class HostileGridTests
         return tiff;
     }
 
+    /// <summary>Two hundred posts of one net a degree apart, and of two nets.</summary>
+    [Theory]
+    [InlineData(0.0001, 0.0001)]
+    [InlineData(0.0001, 0.00011)]
+    public void Small_grids_far_apart_do_not_become_a_great_one(double stepDeg, double otherStepDeg)
+    {
+        var far = new[] { Level(46, 7, stepDeg, stepDeg), Level(47, 8, otherStepDeg, otherStepDeg) };
+        var refusal = Assert.Throws<BadInputException>(() => GridMosaic.Join(far, new GridReading { MostPosts = 50_000_000 }));
+        Assert.Contains("posts; at most 50000000 can be held", refusal.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A net is called finer by its rows; one with rows far apart may have columns without end.</summary>
+    [Fact]
+    public void A_coarser_net_of_very_many_columns_is_refused()
+    {
+        var nets = new[] { Level(46, 7, 0.01, 0.1), Level(46.2, 7.1, 0.02, 1e-7), Level(46.5, 7.6, 0.02, 1e-7) };
+        var refusal = Assert.Throws<BadInputException>(() => GridMosaic.Join(nets, new GridReading { MostPosts = 1_000_000 }));
+        Assert.Contains("as far apart both ways", refusal.Message, StringComparison.Ordinal);
+    }
+
+    private static ElevationGrid Level(double northDeg, double westDeg, double latitudeStepDeg, double longitudeStepDeg) =>
+        new(new GridPosts(10, 10, northDeg, westDeg, latitudeStepDeg, longitudeStepDeg), new float[100], "level");
+
     private static byte[] Rewritten(byte[] tiff, int tag, int value)
     {
         var entry = EntryOf(tiff, tag);
