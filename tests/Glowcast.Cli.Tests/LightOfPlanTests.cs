@@ -17,9 +17,12 @@ public class LightOfPlanTests(MadeValley valley) : IClassFixture<MadeValley>
             Assert.Equal("terrain", edge.GetProperty("horizon").GetString());
             Assert.InRange(edge.GetProperty("sunAzimuthDeg").GetDouble(), 80, 120);
             Assert.InRange(edge.GetProperty("horizonDistanceM").GetDouble(), 1000, 30_000);
-            Assert.InRange(edge.GetProperty("litShare").GetDouble(), 0.9, 1);
+            Assert.InRange(edge.GetProperty("litShare").GetDouble(), 0.9 - 1e-6, 1);
             Assert.InRange(edge.GetProperty("valleyShare").GetDouble(), 0, 0.2 + 0.02);
-            foreach (var part in (string[])["terrainS", "sightLineS", "refractionS"]) Assert.True(edge.GetProperty(part).GetDouble() > 0);
+            // Either the horizon lets the sun in, or the beam grows strong enough: each has its own parts.
+            Assert.True(((string[])["terrainS", "sightLineS", "refractionS"]).All(Has) || ((string[])["beamS", "facingS"]).All(Has));
+
+            bool Has(string part) => edge.GetProperty(part).GetDouble() > 0;
         }
         Assert.InRange(window.GetProperty("litShare").GetDouble(), 0.9, 1);
         Assert.InRange(window.GetProperty("valleyShare").GetDouble(), 0, 0.2);

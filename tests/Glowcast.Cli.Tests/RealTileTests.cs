@@ -21,6 +21,7 @@ public sealed class RealTileTests : IDisposable
         // A pinned answer; the second route below is what shows that it is right.
         Assert.Equal(new DateTimeOffset(2026, 2, 14, 11, 45, 0, TimeSpan.Zero), opens, TimeSpan.FromMinutes(2));
 
+        // The plan asks for direct sun alone, however weak: single points know nothing of how bright it is.
         // A second route that knows no columns and no windows: three points of the skyline. They are the topmost of a
         // crest band of which 60 % must be lit, so the sun reaches them before the window opens, but only just.
         var skyline = (await Outcome.Of(
@@ -67,7 +68,8 @@ public sealed class RealTileTests : IDisposable
               "span": { "fromDeg": 245, "toDeg": 330, "ridgeFromKm": 5, "verticalDeg": 12 },
               "camera": { "sensorWidthMm": 36, "sensorHeightMm": 24, "pixelsWide": 8256, "pixelsHigh": 5504 },
               "lens": { "focalLengthMm": 135, "aperture": 11 },
-              "set": { "orientation": "portrait", "overlap": 0.4, "rowOverlap": 0.4, "rows": 2 }
+              "set": { "orientation": "portrait", "overlap": 0.4, "rowOverlap": 0.4, "rows": 2 },
+              "thresholds": { "litStops": 0.000001, "crestLit": 0.6 }
             }
             """);
         return path;

@@ -57,6 +57,7 @@ internal static class ForecastPage
         {
             page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
             page.Facts(WindowFacts.Of(window));
+            page.Facts(("unlit", LightWords.Unlit(window)), ("dark", LightWords.Dark(window.Dark)));
             WriteLight(page, forecast, window);
         }
     }
@@ -66,8 +67,8 @@ internal static class ForecastPage
         var (plan, thresholds) = (forecast.Plan, forecast.Plan.Thresholds);
         page.Heading("Taken for granted");
         page.Facts(
-            ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun, on {Say.Share(thresholds.ColumnsLit)} of the bearings"),
-            ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its visible ground is lit"),
+            ("lit ridge", $"{Say.Share(thresholds.CrestLit)} of its topmost {thresholds.CrestBand.Degrees:0.##}° sees {Say.Share(thresholds.DiscShare)} of the sun and is {ToneWords.Stops(thresholds.LitStops)} brighter for it, on {Say.Share(thresholds.ColumnsLit)} of the bearings that it lights that half of the day"),
+            ("shaded valley", $"at most {Say.Share(thresholds.ValleyLit)} of its ground in the picture is lit"),
             ("cloud", CloudWords.Given(forecast.Cloud.Deck)),
             ("ground", ToneWords.Of(plan.Conditions.Surfaces)),
             ("visibility", plan.Conditions.VisibilityReport?.Sentence),

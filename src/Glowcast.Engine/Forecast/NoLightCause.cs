@@ -28,6 +28,9 @@ public enum NoLightCause
     /// <summary>It never reaches enough of the ridge at once.</summary>
     TooLittleLit,
 
+    /// <summary>There is light, but for less time than its ends are known to.</summary>
+    LightTooUnsure,
+
     /// <summary>What is missing of the ridge, or too much of the valley, is no more than a twentieth.</summary>
     NearlyEnough,
 
@@ -45,6 +48,7 @@ internal static class NoLightCauses
 
     public static NoLightCause Of(NoWindow none, LightChart chart) => none switch
     {
+        { Reason: NoWindowReason.TooUnsure } => NoLightCause.LightTooUnsure,
         { Nearest: { } near } when near.RidgeMissing <= Nearly && near.ValleyTooMuch <= Nearly => NoLightCause.NearlyEnough,
         { Reason: NoWindowReason.RidgeNeverLit } => NoLightCause.RidgeNeverLit,
         { Reason: NoWindowReason.RidgeNeverLitEnough } => NoLightCause.TooLittleLit,

@@ -14,8 +14,8 @@ public enum SweepSide
 }
 
 /// <summary>How light comes over the ridge from bearing to bearing, or leaves it.</summary>
-/// <param name="First">The bearing that changes first.</param>
-/// <param name="Last">The bearing that changes last.</param>
+/// <param name="First">The bearing that changes first on the side from which it comes.</param>
+/// <param name="Last">The bearing that changes last on the other side.</param>
 /// <param name="From">The side that changes first: left and right thirds of the span compared.</param>
 /// <param name="Across">From one end of the span to the other, by the mean moments of its outer thirds.</param>
 public sealed record LightSweep(Azimuth First, Azimuth Last, SweepSide From, Duration Across)
@@ -40,10 +40,12 @@ public sealed record LightSweep(Azimuth First, Azimuth Last, SweepSide From, Dur
     private static LightSweep? Of(SpanLight span, double seconds, Func<Stretch, double> change)
     {
         var columns = span.Bearings.Count;
+        // Light that lasts into the other half of the day is lost there, and says nothing of this one.
+        var half = span.HalfAt(seconds);
         var changes = (
             from column in Enumerable.Range(0, columns)
             from lit in span.Lit[column] ?? []
-            where lit.StartS <= seconds && seconds < lit.EndS
+            where lit.StartS <= seconds && seconds < lit.EndS && half.Contains(change(lit))
             select (Column: column, At: change(lit))).ToList();
         var third = columns / 3;
         var left = changes.FindAll(entry => entry.Column < third);
@@ -51,8 +53,9 @@ public sealed record LightSweep(Azimuth First, Azimuth Last, SweepSide From, Dur
         if (left.Count == 0 || right.Count == 0) return null;
         var lagS = right.Average(entry => entry.At) - left.Average(entry => entry.At);
         var from = Math.Abs(lagS) < TogetherS ? SweepSide.None : lagS > 0 ? SweepSide.Left : SweepSide.Right;
+        var (first, last) = from switch { SweepSide.Left => (left, right), SweepSide.Right => (right, left), _ => (changes, changes) };
         return new LightSweep(
-            BearingOf(changes.MinBy(entry => entry.At).Column), BearingOf(changes.MaxBy(entry => entry.At).Column), from,
+            BearingOf(first.MinBy(entry => entry.At).Column), BearingOf(last.MaxBy(entry => entry.At).Column), from,
             Duration.FromSeconds(ThirdsToSpan * Math.Abs(lagS)));
 
         Azimuth BearingOf(int column) => span.Bearings[column];

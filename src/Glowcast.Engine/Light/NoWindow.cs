@@ -14,6 +14,9 @@ public enum NoWindowReason
 
     /// <summary>Enough of the ridge is lit, but only while too much of the valley is.</summary>
     ValleyLit,
+
+    /// <summary>There is light, but for less time than its ends are known to.</summary>
+    TooUnsure,
 }
 
 /// <summary>Why a day has no window, and how near it came to one.</summary>
@@ -25,27 +28,49 @@ public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMis
     public static NoWindow Of(LightChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        return Of(chart.RidgeColumns, chart.Valley, chart.Scene.Thresholds, chart.Track.At(0));
+        return Of(chart.Ridge, chart.Valley, chart.Scene.Thresholds, chart.Scene.ValleyPart, chart.Track.At(0));
     }
 
+    /// <param name="valleyPart">Of all ground in the picture.</param>
     /// <param name="start">The moment from which the shares are counted.</param>
-    internal static NoWindow Of(ShareOverTime ridge, ShareOverTime? valley, LightThresholds thresholds, Instant start)
+    internal static NoWindow Of(RidgeOfDay ofDay, ShareOverTime? valley, LightThresholds thresholds, double valleyPart, Instant start)
     {
+        var (ridge, mostValley) = (ofDay.Share, thresholds.MostValley(valleyPart));
         var enough = Percent(thresholds.ColumnsLit);
         if (ridge.Greatest <= 0) return new NoWindow(NoWindowReason.RidgeNeverLit, $"Direct sun never reaches {enough} of the ridge at once; none of it is lit all day.", null);
-        var nearest = NearestMiss.Of(ridge, valley, thresholds, start);
+        var nearest = NearestMiss.Of(ridge, valley, thresholds.ColumnsLit, mostValley, start);
+        var inWords = nearest.InWords(thresholds.ColumnsLit, mostValley);
         if (ridge.AtLeast(thresholds.ColumnsLit).Count == 0)
         {
             return new NoWindow(
                 NoWindowReason.RidgeNeverLitEnough,
-                $"Direct sun never reaches {enough} of the ridge at once; at most {Percent(ridge.Greatest)} of it is lit. {nearest.InWords}", nearest);
+                $"Direct sun never reaches {enough} of the ridge at once; at most {Percent(ridge.Greatest, thresholds.ColumnsLit)} of it is lit. {inWords}", nearest);
         }
+        var litEnough = ofDay.LitEnough(thresholds);
+        if (litEnough.Count == 0)
+        {
+            return new NoWindow(
+                NoWindowReason.RidgeNeverLitEnough,
+                $"In no half of the day does direct sun light {Percent(thresholds.LeastPicture)} of the ridge in the picture; at most {Percent(ofDay.Halves.Max(ofDay.PartOf), thresholds.LeastPicture)}.", nearest);
+        }
+        if (valley is null || Stretch.Common(litEnough, valley.AtMost(mostValley)).Count > 0)
+            return new NoWindow(NoWindowReason.TooUnsure, "There is light for a moment only, shorter than its ends are known to.", nearest);
         return new NoWindow(
             NoWindowReason.ValleyLit,
-            $"Whenever {enough} of the ridge is lit, more than {Percent(thresholds.ValleyLit)} of the valley is lit too. {nearest.InWords}", nearest);
+            $"Whenever {enough} of the ridge is lit, more than {Percent(mostValley)} of the valley is lit too. {inWords}", nearest);
     }
 
     internal static string Percent(double share) => share.ToString("0 %", CultureInfo.InvariantCulture);
+
+    /// <summary>With as many decimals as it takes to tell it from a bound that it misses.</summary>
+    internal static string Percent(double share, double bound)
+    {
+        string[] formats = ["0 %", "0.0 %", "0.00 %"];
+        var format = share == bound ? formats[0] : formats.FirstOrDefault(format => In(share, format) != In(bound, format), formats[^1]);
+        return In(share, format);
+
+        static string In(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    }
 }
 
 /// <summary>The moment that came nearest to being a window: where the larger of its two shortfalls is least, in the middle of
@@ -58,17 +83,17 @@ public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMis
 public sealed record NearestMiss(
     Instant At, double RidgeShare, double? ValleyShare, double RidgeMissing, double ValleyTooMuch, double? BestRidgeInShade)
 {
-    internal string InWords => ValleyShare is { } valley
-        ? $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit and {NoWindow.Percent(valley)} of the valley."
-        : $"At the nearest, {NoWindow.Percent(RidgeShare)} of the ridge is lit.";
+    internal string InWords(double columnsLit, double mostValley) => ValleyShare is { } valley
+        ? $"At the nearest, {NoWindow.Percent(RidgeShare, columnsLit)} of the ridge is lit and {NoWindow.Percent(valley, mostValley)} of the valley."
+        : $"At the nearest, {NoWindow.Percent(RidgeShare, columnsLit)} of the ridge is lit.";
 
-    internal static NearestMiss Of(ShareOverTime ridge, ShareOverTime? valley, LightThresholds thresholds, Instant start)
+    internal static NearestMiss Of(ShareOverTime ridge, ShareOverTime? valley, double columnsLit, double mostValley, Instant start)
     {
         var moments = Steps(ridge, valley).Select(step =>
         {
             var middleS = (step.StartS + step.EndS) / 2;
             var (lit, valleyLit) = (ridge.At(middleS), valley?.At(middleS));
-            return (Step: step, Ridge: lit, Valley: valleyLit, Missing: Math.Max(0, thresholds.ColumnsLit - lit), TooMuch: Math.Max(0, (valleyLit ?? 0) - thresholds.ValleyLit));
+            return (Step: step, Ridge: lit, Valley: valleyLit, Missing: Math.Max(0, columnsLit - lit), TooMuch: Math.Max(0, (valleyLit ?? 0) - mostValley));
         }).ToList();
         var nearest = moments.OrderBy(moment => Math.Max(moment.Missing, moment.TooMuch)).ThenByDescending(moment => moment.Step.LengthS).First();
         var shaded = moments.FindAll(moment => moment.TooMuch == 0);

@@ -17,7 +17,7 @@ public static class WindowSearch
     public static IReadOnlyList<LightWindow> Windows(LightChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        var windows = Stretches(chart).ConvertAll(stretch => Describe(chart, stretch));
+        var windows = Stretches(chart).ConvertAll(stretch => Describe(chart, stretch)).FindAll(IsKnown);
         for (var i = 1; i < windows.Count; i++)
         {
             var gap = windows[i].Start.At - windows[i - 1].End.At;
@@ -33,6 +33,9 @@ public static class WindowSearch
         var both = chart.ValleyShaded is { } shaded ? Stretch.Common(ridge, shaded) : ridge;
         return both.FindAll(stretch => stretch.LengthS >= ShortestS);
     }
+
+    /// <summary>Light that is shorter than its ends are known to may as well not be there.</summary>
+    private static bool IsKnown(LightWindow window) => Math.Max(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS) <= window.Length.TotalSeconds;
 
     private static LightWindow Describe(LightChart chart, Stretch stretch)
     {

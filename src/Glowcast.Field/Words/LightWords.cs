@@ -27,4 +27,22 @@ internal static class LightWords
         BlackPointVerdict.Weak => "weak",
         _ => "none",
     };
+
+    /// <summary>Bearings that a window does not light; null where it lights all.</summary>
+    public static string? Unlit(LightWindow window)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        return window.Unlit.Count == 0 ? null
+            : string.Join(", ", window.Unlit.Select(unlit => $"{unlit.From.Degrees:0.#}° to {unlit.To.Degrees:0.#}° {(unlit.Why == UnlitReason.ShadeAllDay ? "stay in the shade all day" : "have no light in this window")}"))
+                + $"; the window is about the other {Say.Share(window.PictureShare)} of the ridge in the picture";
+    }
+
+    /// <summary>What gives the picture its dark.</summary>
+    public static string Dark(DarkGround dark) => dark.From switch
+    {
+        DarkSource.Valley => $"the valley; {Say.Share(dark.Share)} of the ground in the picture is",
+        DarkSource.Deck => $"the cloud in shade; {Say.Share(dark.Share)} of the ground in the picture is",
+        DarkSource.Ridge => $"slopes of the ridge that the sun does not light; {Say.Share(dark.Share)} of the ground in the picture is",
+        _ => "next to nothing in the picture is",
+    };
 }

@@ -63,7 +63,8 @@ public static class ToneWords
         ? $"the brightest lit ground {Stops(exposure.Settings.MarginStops)} under clipping"
         : "by the light on the lit ground";
 
-    private static string Stops(double stops) => stops == 1 ? "a stop" : $"{stops:0.#} stops";
+    /// <summary>"a stop", "1.5 stops".</summary>
+    public static string Stops(double stops) => stops == 1 ? "a stop" : $"{stops:0.##} stops";
 
     private static string Balance(double? kelvin) => kelvin is { } known ? $"; its light {Rounded(known):0} K" : "";
 

@@ -119,6 +119,18 @@ public sealed record AssumedAnswer(
     /// <summary>Of the top of a sea of cloud.</summary>
     public required double DeckReflectance { get; init; }
 
+    /// <summary>Ground is lit when direct light lifts it by so many stops over the same ground in shade.</summary>
+    public required double LitStops { get; init; }
+
+    /// <summary>A valley of which no more is lit than this share of all ground in the picture does no harm.</summary>
+    public required double ValleyPart { get; init; }
+
+    /// <summary>A window is one only where it is about at least this share of the ridge in the picture.</summary>
+    public required double LeastPicture { get; init; }
+
+    /// <summary>Bearings without light are named where so many degrees of them lie side by side.</summary>
+    public required double UnlitGapDeg { get; init; }
+
     public static AssumedAnswer Of(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
@@ -135,6 +147,10 @@ public sealed record AssumedAnswer(
             ShadedGroundReflectance = plan.Conditions.Reflectances.ShadedGround,
             SnowLineM = plan.Conditions.SnowLine?.Metres,
             DeckReflectance = plan.Conditions.DeckReflectance,
+            LitStops = thresholds.LitStops,
+            ValleyPart = thresholds.ValleyPart,
+            LeastPicture = thresholds.LeastPicture,
+            UnlitGapDeg = thresholds.UnlitGap.Degrees,
         };
     }
 }

@@ -15,13 +15,23 @@ public sealed record WindowEdgeAnswer(
     double LitShare, double? ValleyShare, double TerrainS, double SightLineS, double RefractionS, double? UnknownBeyondM,
     double? UnknownCouldMoveS, double? BeyondHeightM, HorizonKind? Horizon, double? SunAzimuthDeg, double? HorizonDistanceM)
 {
+    /// <summary>From haze and sky, where what decides is how strong the beam is.</summary>
+    public double BeamS { get; init; }
+
+    /// <summary>From what the grid smooths away of slopes, there too.</summary>
+    public double FacingS { get; init; }
+
     public static WindowEdgeAnswer Of(WindowEdge edge)
     {
         ArgumentNullException.ThrowIfNull(edge);
         return new WindowEdgeAnswer(
             edge.RidgeShare, edge.ValleyShare, edge.Uncertainty.TerrainS, edge.Uncertainty.SightLineS, edge.Uncertainty.RefractionS,
             edge.UnknownBeyond?.Metres, edge.Unknown?.CouldMove.TotalSeconds, edge.Unknown?.AssumedHeight?.Metres,
-            edge.Horizon?.Kind, edge.Horizon?.SunAzimuth.Degrees, edge.Horizon?.Distance?.Metres);
+            edge.Horizon?.Kind, edge.Horizon?.SunAzimuth.Degrees, edge.Horizon?.Distance?.Metres)
+        {
+            BeamS = edge.Uncertainty.BeamS,
+            FacingS = edge.Uncertainty.FacingS,
+        };
     }
 }
 

@@ -48,7 +48,7 @@ public class KeyboardTests(Chromium chromium)
         await FillAsync(page, "#plan-span-ridgeFromKm", "8");
         await ToAsync(page, "#plan form.fields details:nth-of-type(3) summary");
         await page.Tab.Keyboard.PressAsync("Enter");
-        await FillAsync(page, "#plan-set-settleS", "60");
+        await FillAsync(page, "#plan-set-settleS", "600");
         // Month, day, year, as the browser of the tests writes dates.
         await ToAsync(page, "#plan-date");
         await page.Tab.Keyboard.TypeAsync("10202026");

@@ -32,7 +32,7 @@ internal sealed class BeamOfDay
     }
 
     /// <summary>Whether ground in the sun is lit at a look.</summary>
-    public bool IsLit(int look, in SeasonGround.Member member)
+    public bool IsLit(int look, in SeasonMember member)
     {
         var facing = Facing(look, member) / member.SkyView;
         if (facing <= least[look]) return false;
@@ -40,7 +40,7 @@ internal sealed class BeamOfDay
     }
 
     /// <summary>Whether it is at a moment [s].</summary>
-    public bool IsLit(double seconds, in SeasonGround.Member member)
+    public bool IsLit(double seconds, in SeasonMember member)
     {
         var at = Math.Clamp(seconds / SeasonSun.LookS, 0, sun.Looks - 1);
         var look = Math.Min((int)at, Math.Max(0, sun.Looks - 2));
@@ -51,7 +51,7 @@ internal sealed class BeamOfDay
     }
 
     /// <summary>When that changes between two moments.</summary>
-    public double CrossS(double fromS, bool from, double toS, in SeasonGround.Member member)
+    public double CrossS(double fromS, bool from, double toS, in SeasonMember member)
     {
         for (var round = 0; round < Rounds; round++)
         {
@@ -65,7 +65,7 @@ internal sealed class BeamOfDay
     private double NeedAt(double airlessRad, double heightM) => double.Exp2(rule.LogNeed(airlessRad, heightM) + logDistance);
 
     // n·s with the sun lifted by the air.
-    private double Facing(int look, in SeasonGround.Member member)
+    private double Facing(int look, in SeasonMember member)
     {
         var (x, y, z) = towards[look];
         return (member.Normal.X * x) + (member.Normal.Y * y) + (member.Normal.Z * z) + (liftRad[look] * member.NormalUp);

@@ -89,7 +89,7 @@ public sealed class Season
         var open = both.FindAll(stretch => stretch.LengthS >= ShortestS);
         var whole = new SeasonLight(date, scene, ground, sun, span, lit, open);
         List<SeasonWindow> windows = [.. open.Select(stretch => Describe(whole, stretch, ridge, valley, fit))];
-        if (windows.Count == 0) return SeasonDay.Without(date, NoWindow.Of(ridge, valley, thresholds, sun.At(0)).Sentence) with { Shape = light };
+        if (windows.Count == 0) return SeasonDay.Without(date, NoWindow.Of(ofDay, valley, thresholds, scene.ValleyPart, sun.At(0)).Sentence) with { Shape = light };
         var kept = windows.FindAll(filter.Keeps);
         return (kept.Count > 0 ? score.Judge(date, kept) : SeasonDay.Without(date, SeasonFilter.WhyNone(windows))) with { Shape = light };
     }

@@ -16,7 +16,7 @@ internal sealed class SeasonGround
 
     private readonly Scene scene;
     private readonly BeamAir air;
-    private readonly Member[] members;
+    private readonly SeasonMember[] members;
     private readonly HorizonTable table;
     private readonly double level;
     private readonly LitRule rule;
@@ -24,7 +24,7 @@ internal sealed class SeasonGround
     private readonly double highestM;
     private readonly double reachRad;
 
-    private SeasonGround(Scene scene, Member[] members, HorizonTable table, LitRule rule, BeamAir air)
+    private SeasonGround(Scene scene, SeasonMember[] members, HorizonTable table, LitRule rule, BeamAir air)
     {
         (this.scene, this.members, this.table, this.rule, this.air) = (scene, members, table, rule, air);
         (lowestM, highestM) = (members.Min(member => member.Patch.Ground.Height.Metres), members.Max(member => member.Patch.Ground.Height.Metres));
@@ -52,7 +52,7 @@ internal sealed class SeasonGround
         var (facing, horizons) = (scene.Facing, scene.Horizons(progress, cancel));
         return new SeasonGround(
             scene,
-            [.. Chosen(scene).Select(chosen => new Member(
+            [.. Chosen(scene).Select(chosen => new SeasonMember(
                 chosen.Index, chosen.Patch, GroundOffset.Between(middle, chosen.Patch.Ground.Point), facing[chosen.Index].SkyView,
                 LitGround.EarthFixed(chosen.Patch.Ground.Point, facing[chosen.Index].Normal), facing[chosen.Index].Normal.Up))],
             horizons, scene.RuleFor(air, sunDistanceAu: 1), air);
@@ -86,7 +86,7 @@ internal sealed class SeasonGround
         return lit;
     }
 
-    private static void AddLit(List<Stretch> lit, Stretch inSun, in Member member, BeamOfDay beam)
+    private static void AddLit(List<Stretch> lit, Stretch inSun, in SeasonMember member, BeamOfDay beam)
     {
         var (beforeS, before) = (inSun.StartS, beam.IsLit(inSun.StartS, member));
         double? startS = before ? beforeS : null;
@@ -176,10 +176,4 @@ internal sealed class SeasonGround
         }
         return chosen;
     }
-
-    /// <param name="Index">Of the patch in the scene.</param>
-    /// <param name="Patch">With the weight it has here.</param>
-    /// <param name="Normal">Of its ground, earth-fixed.</param>
-    /// <param name="NormalUp">Its part towards the zenith of the place.</param>
-    internal readonly record struct Member(int Index, GroundPatch Patch, GroundOffset Offset, double SkyView, (double X, double Y, double Z) Normal, double NormalUp);
 }

@@ -50,6 +50,7 @@ export function windowsView({ answer, clock }) {
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
       ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
+      ['unlit', say.unlit(window.unlit)],
       ...pictureFacts(window),
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
@@ -152,8 +153,8 @@ export function assumedView({ answer, clock }) {
     html('h3', {}, 'What this rests on'),
     html('ul', {},
       html('li', {}, `Times are ${clock.name}; ± is one standard deviation.`),
-      html('li', {}, `Ridge is ground from ${say.distance(1000 * span.ridgeFromKm)} on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc.`),
-      html('li', {}, `A window needs ${say.percent(assumed.columnsLit)} of the bearings lit and no more than ${say.percent(assumed.valleyLit)} of the valley.`),
+      html('li', {}, `Ridge is ground from ${say.distance(1000 * span.ridgeFromKm)} on. Its crest, the topmost ${assumed.crestBandDeg}°, is lit on a bearing when ${say.percent(assumed.crestLit)} of it sees at least ${say.percent(assumed.discShare)} of the sun's disc and is lifted by it by ${say.stops(assumed.litStops)} over its own shade.`),
+      html('li', {}, `A window needs ${say.percent(assumed.columnsLit)} of the bearings lit that the sun lights at all in that half of the day, and no more than ${say.percent(assumed.valleyLit)} of the valley in the picture.`),
       html('li', {}, `Lines of sight bend by k = ${assumed.refractionK}; past the grid's edge stands ${past}.`)),
   ];
 }
