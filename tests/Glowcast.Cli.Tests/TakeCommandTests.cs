@@ -74,6 +74,50 @@ public sealed class TakeCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_link_that_leads_among_the_originals_is_followed_before_anything_is_written()
+    {
+        Directory.CreateDirectory(Path.Combine(take.Originals, "deep"));
+        Directory.CreateSymbolicLink(take.Beside("elsewhere"), Path.Combine(take.Originals, "deep"));
+        Directory.CreateSymbolicLink(take.Beside("round"), take.Beside("elsewhere"));
+        var before = StateOf(take.Originals);
+        Assert.Equal(
+            ["--lists", "--sheet", "--sort-into"],
+            (await Sorted("--lists", take.Beside("elsewhere/lists"), "--sheet", take.Beside("round/sheet.html"), "--sort-into", take.Beside("elsewhere"))).Faults.Order(StringComparer.Ordinal));
+        Assert.Equal(before, StateOf(take.Originals));
+    }
+
+    [Fact]
+    public async Task A_link_to_the_take_is_no_way_round_either()
+    {
+        Directory.CreateSymbolicLink(take.Beside("card-again"), take.Originals);
+        Assert.Equal(["--lists"], (await Outcome.Of("take", take.Beside("card-again"), "--lists", Path.Combine(take.Originals, "lists"))).Faults);
+    }
+
+    [Fact]
+    public async Task Pictures_that_are_not_read_are_named_and_a_heic_file_is_a_frame()
+    {
+        File.Move(take.Frame(3), Path.ChangeExtension(take.Frame(3), ".HEIC"));
+        File.WriteAllBytes(Path.Combine(take.Originals, "map.png"), [1]);
+        File.WriteAllBytes(Path.Combine(take.Originals, "IMG_0004.webp"), [1]);
+        var answer = (await Sorted()).Json;
+        Assert.Equal(9, answer.GetProperty("sets")[0].GetProperty("frames").GetInt32());
+        var skipped = Assert.Single(answer.GetProperty("skipped").EnumerateArray());
+        Assert.Equal("map.png", Text(skipped, "file"));
+        Assert.Contains("PNG", Text(skipped, "reason"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Frames_of_one_instant_are_an_answer()
+    {
+        for (var number = 1; number <= 20; number++)
+            if (number is not (1 or 11)) take.Write(MadeTake.Name(number), 0, looksAt: number * 0.6);
+        var outcome = await Outcome.Of("take", take.Originals, "--plan", take.Plan, "--json");
+        Assert.Equal(0, outcome.Exit);
+        Assert.Equal(JsonValueKind.Object, outcome.Json.ValueKind);
+        Assert.Equal(0, (await Outcome.Of("take", take.Originals, "--json")).Exit);
+    }
+
+    [Fact]
     public async Task A_border_moved_by_hand_is_remembered_beside_the_sheet()
     {
         File.WriteAllText(take.Beside("sheet.borders.json"), """{ "sets": [{ "first": "IMG_0003.jpg", "last": "IMG_0010.jpg" }], "loose": ["IMG_0004.jpg"] }""");

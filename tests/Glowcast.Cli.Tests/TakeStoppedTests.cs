@@ -1,4 +1,5 @@
 using System.Text;
+using Glowcast.Cli.Takes;
 
 namespace Glowcast.Cli.Tests;
 
@@ -37,6 +38,26 @@ public sealed class TakeStoppedTests : IDisposable
         Assert.Equal(CommandLine.Stopped, exit);
         Assert.Equal("the one before", File.ReadAllText(take.Beside("sheet.html")));
         Assert.Equal(["sheet.html"], Directory.GetFiles(take.Folder, "sheet*").Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void A_copy_has_its_name_only_when_it_is_whole()
+    {
+        var to = take.Beside("copy.jpg");
+        WholeFile.Copy(take.Frame(2), to);
+        Assert.Equal(File.ReadAllBytes(take.Frame(2)), File.ReadAllBytes(to));
+        Assert.Throws<IOException>(() => WholeFile.Copy(take.Frame(3), to));
+        Assert.Equal(File.ReadAllBytes(take.Frame(2)), File.ReadAllBytes(to));
+        Assert.ThrowsAny<IOException>(() => WholeFile.Copy(take.Frame(99), take.Beside("none.jpg")));
+        Assert.Equal(["card", "copy.jpg", "plan.json"], Directory.GetFileSystemEntries(take.Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void What_another_wrote_under_the_name_of_a_half_copy_stays()
+    {
+        File.WriteAllText(take.Beside("copy.jpg.part"), "of another");
+        Assert.Throws<IOException>(() => WholeFile.Copy(take.Frame(2), take.Beside("copy.jpg")));
+        Assert.Equal("of another", File.ReadAllText(take.Beside("copy.jpg.part")));
     }
 
     public void Dispose() => take.Dispose();

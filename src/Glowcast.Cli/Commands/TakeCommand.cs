@@ -53,16 +53,17 @@ internal sealed class TakeCommand : AnswerCommand
         var path = OneFolder(asked);
         foreach (var (option, isFolder) in new[] { (lists, true), (sheet, false), (sortInto, true) })
             if (asked.Text(option) is { } target) OutputPlace.Check(path, target, isFolder, option.Name, asked.Faults);
-        var files = path is null ? null : asked.Try(() => TakeFolder.Read(path, folder.Name));
+        var found = path is null ? default : asked.Try(() => TakeFolder.Read(path, folder.Name));
         asked.Faults.ThrowIfAny();
+        var files = found.Files;
 
         var reading = Read(files!, cancel);
         var set = intended is null ? null : PlannedSet.Of(intended);
         var take = Sort(reading, set, hand, cancel);
         var clock = known is null
             ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
-            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at);
-        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped).WithClockError(error is not null);
+            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at, reading.Frames, timeZone);
+        var answer = TakeAnswer.Of(take, clock, set, [.. found.PassedOver, .. reading.Skipped]).WithClockError(error is not null);
         if (isCompared) answer = Compared(answer, take, clock, intended!, grid!, cancel);
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));

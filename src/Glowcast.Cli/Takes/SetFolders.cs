@@ -22,29 +22,32 @@ internal static partial class SetFolders
             throw new BadInputException(field, $"Cannot hold two files of one name in one set: {string.Join(", ", twice.Select(pair => pair.From))}.");
         var hasFolder = Directory.Exists(folder);
         var made = new List<string>();
+        var folders = new HashSet<string>(StringComparer.Ordinal);
         try
         {
             foreach (var (from, to) in work)
             {
                 cancel.ThrowIfCancellationRequested();
-                made.Add(to);
+                var ofSet = Path.GetDirectoryName(to)!;
+                if (!Directory.Exists(ofSet)) folders.Add(ofSet);
                 Put(from, to, asLinks, field);
+                made.Add(to);
                 progress.Report((double)made.Count / work.Count);
             }
         }
         catch
         {
-            TakeBack(folder, hasFolder, made);
+            TakeBack(hasFolder ? folders : folders.Append(folder), made);
             throw;
         }
     }
 
     // Half of a take in its folders would pass for all of it.
-    private static void TakeBack(string folder, bool hadFolder, List<string> made)
+    private static void TakeBack(IEnumerable<string> folders, List<string> made)
     {
         foreach (var file in made.Where(File.Exists)) File.Delete(file);
-        foreach (var ofSet in made.Select(file => Path.GetDirectoryName(file)!).Distinct().Append(hadFolder ? null : folder))
-            if (ofSet is not null && Directory.Exists(ofSet) && !Directory.EnumerateFileSystemEntries(ofSet).Any()) Directory.Delete(ofSet);
+        foreach (var ours in folders)
+            if (Directory.Exists(ours) && !Directory.EnumerateFileSystemEntries(ours).Any()) Directory.Delete(ours);
     }
 
     private static void Put(string from, string to, bool asLinks, string field)
@@ -52,7 +55,7 @@ internal static partial class SetFolders
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            if (!asLinks) File.Copy(from, to, overwrite: false);
+            if (!asLinks) WholeFile.Copy(from, to);
             else if (!(OperatingSystem.IsWindows() ? CreateHardLink(to, from, 0) : MakeLink(from, to) == 0))
                 throw new BadInputException(field, $"Cannot hold a hard link to {from}; links need the same disk, and one that knows them. Take copies instead.");
         }

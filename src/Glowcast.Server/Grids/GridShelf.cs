@@ -12,10 +12,10 @@ namespace Glowcast.Server.Grids;
 /// <summary>The elevation grids of this service by their ids: those it was started with, and those it was given since.</summary>
 internal sealed class GridShelf(ServerOptions options, IGrids uploaded, ReadersMemory memory) : IDisposable
 {
-    private const long MostLoadedBytes = 1L << 30;
-
     private readonly ConcurrentDictionary<string, string> fingerprints = new();
-    private readonly MemoryCache loaded = new(new MemoryCacheOptions { SizeLimit = MostLoadedBytes });
+
+    // What is kept in memory has no more posts than one plan may have.
+    private readonly MemoryCache loaded = new(new MemoryCacheOptions { SizeLimit = sizeof(float) * options.MostPosts });
     private readonly SemaphoreSlim loading = new(1);
 
     /// <summary>Those of the start by name, then those given since, the latest first.</summary>

@@ -51,7 +51,7 @@ internal static class PostedTakes
         if (take.Known is not { } known) return CameraClock.Of(take.Frames, zone, take.ErrorS is { } seconds ? Duration.FromSeconds(seconds) : null);
         try
         {
-            return CameraClock.Of(known.Frame, known.ShotAt);
+            return CameraClock.Of(known.Frame, known.ShotAt, take.Frames, zone);
         }
         catch (BadInputException bad)
         {

@@ -44,6 +44,32 @@ public class CameraClockTests
     }
 
     [Fact]
+    public void A_known_frame_of_one_camera_does_not_shift_the_other()
+    {
+        ShotFrame[] frames = [Frame(0), Frame(10), Frame(3600) with { Camera = "other", Offset = Offset.FromHours(1) }, Frame(3610) with { Camera = "other", Offset = Offset.FromHours(1) }];
+        var clock = CameraClock.Of(frames[0], True + Duration.FromSeconds(7), frames, null)!;
+        Assert.Equal(True + Duration.FromSeconds(17), clock.At(frames[1]));
+        Assert.Equal(True + Duration.FromSeconds(10), clock.At(frames[3]));
+    }
+
+    [Fact]
+    public void Of_a_camera_of_which_nothing_tells_no_instant_is_made_up()
+    {
+        ShotFrame[] frames = [Frame(0), Frame(0) with { Camera = "other" }];
+        Assert.Null(CameraClock.Of(frames[0], True, frames, null)!.At(frames[1]));
+    }
+
+    [Fact]
+    public void Each_camera_has_its_own_clock_and_that_of_most_frames_comes_first()
+    {
+        ShotFrame[] frames = [Frame(0) with { Camera = "one", Offset = Offset.FromHours(1) }, Frame(0) with { Camera = "two", Offset = Offset.FromHours(2) }, Frame(5) with { Camera = "two", Offset = Offset.FromHours(2) }];
+        var clock = CameraClock.Of(frames)!;
+        Assert.Equal(Duration.FromHours(2), clock.AheadOfUtc);
+        Assert.Equal(True - Duration.FromHours(1), clock.At(frames[0]));
+        Assert.Equal(True - Duration.FromHours(2), clock.At(frames[1]));
+    }
+
+    [Fact]
     public void Where_nothing_tells_there_is_no_clock() => Assert.Null(CameraClock.Of([Frame(0)]));
 
     private static ShotFrame Frame(int seconds) => new($"{seconds}") { Taken = True.InUtc().LocalDateTime.PlusSeconds(seconds) };

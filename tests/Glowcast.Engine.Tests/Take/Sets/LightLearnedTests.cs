@@ -24,6 +24,14 @@ public class LightLearnedTests
     [Fact]
     public void A_steady_drift_is_no_first_light() => Assert.Empty(LightSeen.In(Sorted(time => 0.01 * time), AtUtc));
 
+    [Fact]
+    public void Frames_of_one_instant_have_a_drift_that_is_a_number()
+    {
+        var panorama = new MadePanorama(new Random(5));
+        List<SetFrame> row = [.. Enumerable.Range(0, 5).Select(column => new SetFrame(new ShotFrame($"{column}.dng") { Glance = panorama.Glance(column * 0.6, 0, column * 0.1) }, 0, column, 0, false, Duration.Zero))];
+        Assert.True(double.IsFinite(StripDrift.Of([row], 0.4)!.FirstToLastStops));
+    }
+
     private static CameraClock AtUtc { get; } = new(ClockSource.Typed, Duration.Zero, null);
 
     /// <summary>One row of twelve frames, shot as planned, in a light that changes with time.</summary>
