@@ -41,7 +41,7 @@ public sealed record DeckLight(Place Middle, Instant? FirstSun, Instant? HalfLit
     }
 
     private static bool IsDeck(Scene scene, GroundPatch patch) =>
-        scene.DeckTop is { } top && patch.Role == PatchRole.Valley && patch.Ground.Height.Metres <= top.Metres + Scene.DeckToleranceM;
+        scene.DeckTop is { } top && patch.Role == PatchRole.Valley && patch.Ground.Height.Metres <= top.Metres + DeckSurface.ToleranceM;
 }
 
 /// <summary>Sun on a level deck.</summary>

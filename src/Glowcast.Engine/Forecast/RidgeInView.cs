@@ -17,7 +17,7 @@ public sealed record RidgeInView(Length? Ridge, Length? NearestGround, Length? N
         ArgumentNullException.ThrowIfNull(scene);
         return new RidgeInView(
             MedianCrest(scene), Nearest(layout, scene, _ => true),
-            deckTop is { } top ? Nearest(layout, scene, heightM => heightM <= top.Metres + Scene.DeckToleranceM) : null,
+            deckTop is { } top ? Nearest(layout, scene, heightM => heightM <= top.Metres + DeckSurface.ToleranceM) : null,
             scene.Grid.Posts.CellSize);
     }
 

@@ -25,7 +25,7 @@ internal sealed class ColumnParting(LightThresholds thresholds, Length? deckTop,
     private const double LeastOfRidge = 0.6;
 
     private readonly double ridgeFromM = thresholds.RidgeFrom.Metres;
-    private readonly double deckM = deckTop is { } top ? top.Metres + Scene.DeckToleranceM : double.NegativeInfinity;
+    private readonly double deckM = deckTop is { } top ? top.Metres + DeckSurface.ToleranceM : double.NegativeInfinity;
 
     /// <summary>Ground of one role, without a break.</summary>
     private sealed record Strip(PatchRole Role, List<VisibleSample> Places, double BottomRad, double TopRad)

@@ -39,6 +39,6 @@ public readonly record struct DarkGround(DarkSource From, double Share)
 
     private static DarkSource SourceOf(Scene scene, GroundPatch patch) =>
         patch.Role != PatchRole.Valley ? DarkSource.Ridge
-        : scene.DeckTop is { } top && patch.Ground.Height.Metres <= top.Metres + Scene.DeckToleranceM ? DarkSource.Deck
+        : scene.DeckTop is { } top && patch.Ground.Height.Metres <= top.Metres + DeckSurface.ToleranceM ? DarkSource.Deck
         : DarkSource.Valley;
 }

@@ -9,9 +9,6 @@ public sealed class Scene
     private const double NominalColumnDeg = 0.25;
     private const int MostColumns = 360;
 
-    /// <summary>Ground no higher than this over the top of a deck is the deck.</summary>
-    internal const double DeckToleranceM = 0.5;
-
     private readonly HorizonShelf shelf;
     private readonly Lazy<IReadOnlyList<Place>> places;
     private readonly Lazy<RayGround> rays;
@@ -102,7 +99,7 @@ public sealed class Scene
     internal static int ColumnsOf(BearingSpan span) => Math.Clamp((int)Math.Ceiling((span.Width.Degrees / NominalColumnDeg) - 1e-9), 1, MostColumns);
 
     /// <summary>It is the top of the sea of cloud.</summary>
-    internal bool IsDeck(GroundPatch patch) => patch.Role == PatchRole.Valley && DeckTop is { } top && patch.Ground.Height.Metres <= top.Metres + DeckToleranceM;
+    internal bool IsDeck(GroundPatch patch) => patch.Role == PatchRole.Valley && DeckTop is { } top && patch.Ground.Height.Metres <= top.Metres + DeckSurface.ToleranceM;
 
     /// <summary>The horizons of the patches, in their order; worked out when they are first asked for.</summary>
     /// <param name="progress">Share done, 0 to 1.</param>

@@ -180,7 +180,7 @@ public sealed record RowExposureAnswer(int Row, double BrighterStops, int Exposu
 public sealed record RemedyAnswer(
     string Change, string Cost, double MarginS, string EarliestStart, string LatestStart, string? EarliestStartLocal, string? LatestStartLocal,
     int FramesPerSet, double TotalS, double PrintWidthMm, double PrintHeightMm, Verdict Verdict, double MarginGainedS,
-    double PixelsLost, double WidthChangePercent, double HeightChangePercent, double SafetyLost, int Parts, string RecommendedStart, string? RecommendedStartLocal, IReadOnlyDictionary<string, object> Edits)
+    double PixelsLost, double WidthChangePercent, double HeightChangePercent, double SafetyLost, int Parts, string RecommendedStart, string? RecommendedStartLocal, IReadOnlyDictionary<string, object?> Edits)
 {
     /// <summary>That every exposure has its light, from the recommended start.</summary>
     public double Chance { get; init; }

@@ -7,11 +7,11 @@ namespace Glowcast.Server.Answers;
 internal static class PlanEdits
 {
     /// <summary>Of a split span, what makes the plan that of the half shot first.</summary>
-    public static IReadOnlyDictionary<string, object> Of(Remedy remedy, PlannedSet planned)
+    public static IReadOnlyDictionary<string, object?> Of(Remedy remedy, PlannedSet planned)
     {
         var ((plan, layout, _, _), before) = (remedy.Set, planned.Layout.Settings);
         var after = layout.Settings;
-        var edits = new Dictionary<string, object>();
+        var edits = new Dictionary<string, object?>();
         Note("date", LocalDatePattern.Iso.Format(plan.Date!.Value), LocalDatePattern.Iso.Format(planned.Plan.Date!.Value));
         Note("span.fromDeg", plan.Span.From.Degrees, planned.Plan.Span.From.Degrees);
         Note("span.toDeg", plan.Span.To.Degrees, planned.Plan.Span.To.Degrees);
@@ -24,6 +24,8 @@ internal static class PlanEdits
         Note("set.repeats", after.Repeats, before.Repeats);
         Note("set.rowOrder", NameOf(after.Order.Rows), NameOf(before.Order.Rows));
         Note("set.direction", NameOf(after.Order.Direction), NameOf(before.Order.Direction));
+        // It is worked out for its own best start.
+        if (planned.Plan.StartAt is not null) edits.Add("set.startAt", null);
         return edits;
 
         void Note<T>(string field, T now, T then) where T : notnull
