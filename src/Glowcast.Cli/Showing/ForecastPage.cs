@@ -57,7 +57,6 @@ internal static class ForecastPage
         {
             page.Paragraph($"{Number(forecast, i)}{Describe(window)}");
             page.Facts(WindowFacts.Of(window));
-            page.Facts(("unlit", LightWords.Unlit(window)), ("dark", LightWords.Dark(window.Dark)));
             WriteLight(page, forecast, window);
         }
     }

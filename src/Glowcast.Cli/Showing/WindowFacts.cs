@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Field.Words;
 
 namespace Glowcast.Cli.Showing;
 
@@ -12,6 +13,8 @@ internal static class WindowFacts
         ("closed by", Horizon(window.End)),
         ("light comes", Sweep(window.Gains)),
         ("light goes", Sweep(window.Loses)),
+        ("unlit", LightWords.Unlit(window)),
+        ("dark", LightWords.Dark(window.Dark)),
         ("broken", window.BreakBefore is { } gap ? $"parted by {Say.Time(gap.Length)} from the window before it" : null),
     ];
 
@@ -25,7 +28,8 @@ internal static class WindowFacts
             HorizonKind.OpenHorizon => "the open horizon",
             _ => "the edge of the grid",
         };
-        return $"{what} on {horizon.SunAzimuth.Degrees:0}°{(horizon.Distance is { } distance ? $", {Say.Distance(distance.Metres)} from the ground it shades" : "")}";
+        var beam = edge.Uncertainty.BeamS > 0 ? "the beam, grown or faded to a strength that shows, over " : "";
+        return $"{beam}{what} on {horizon.SunAzimuth.Degrees:0}°{(horizon.Distance is { } distance ? $", {Say.Distance(distance.Metres)} from the ground it {(beam.Length > 0 ? "lights" : "shades")}" : "")}";
     }
 
     private static string? Sweep(LightSweep? sweep) => sweep switch

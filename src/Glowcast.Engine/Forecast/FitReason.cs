@@ -42,7 +42,7 @@ public sealed record FitReason(FitReasonCode Code, BearingSpan? Strip)
     /// <summary>When the light of those bearings comes, or goes; of a set too long, when the light ends. Null where there is none.</summary>
     public Instant? At { get; init; }
 
-    /// <summary>What stands between those bearings and the sun then; null where nothing is known of it.</summary>
+    /// <summary>What stands between those bearings and the sun then; null where nothing is known of it, and where light is only too weak.</summary>
     public EdgeHorizon? Horizon { get; init; }
 
     /// <summary>By how much the set is too long, or a start too early or too late; of starts, how long they last.</summary>

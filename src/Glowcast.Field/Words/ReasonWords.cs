@@ -8,8 +8,8 @@ internal static class ReasonWords
 {
     public static string Of(FitReason reason, Clock clock) => reason.Code switch
     {
-        FitReasonCode.LateStrip => $"{Strip(reason)} is in the shade of {Ground(reason)} until {clock.Short(reason.At!.Value)}{Without(reason, clock)}.",
-        FitReasonCode.EarlyStrip => $"{Strip(reason)} falls into the shade of {Ground(reason)} at {clock.Short(reason.At!.Value)}{Without(reason, clock)}.",
+        FitReasonCode.LateStrip => $"{Strip(reason)} is {(reason.Horizon is null ? "lit too weakly" : $"in the shade of {Ground(reason)}")} until {clock.Short(reason.At!.Value)}{Without(reason, clock)}.",
+        FitReasonCode.EarlyStrip => $"{Strip(reason)} {(reason.Horizon is null ? "is lit too weakly from" : $"falls into the shade of {Ground(reason)} at")} {clock.Short(reason.At!.Value)}{Without(reason, clock)}.",
         FitReasonCode.DarkStrip => $"{Strip(reason)} has no sun in this window{Without(reason, clock)}.",
         FitReasonCode.SetTooLong => $"The set takes {Say.Time(reason.By!.Value)} longer than its light lasts, to {clock.Short(reason.At!.Value)}.",
         FitReasonCode.Unsure => $"Its starts last {Say.Time(reason.By!.Value)}, which is little beside what they are sure by.",
@@ -25,11 +25,10 @@ internal static class ReasonWords
 
     private static string Ground(FitReason reason) => reason.Horizon switch
     {
-        null => "ground towards the sun",
         { Kind: HorizonKind.Deck } deck => $"the cloud at {deck.SunAzimuth.Degrees:0}°",
         { Kind: HorizonKind.OpenHorizon } open => $"the open horizon at {open.SunAzimuth.Degrees:0}°",
         { Distance: { } distance } ground => $"ground at {ground.SunAzimuth.Degrees:0}°, {Say.Distance(distance.Metres)} off",
-        { } ground => $"ground at {ground.SunAzimuth.Degrees:0}°",
+        var ground => $"ground at {ground!.SunAzimuth.Degrees:0}°",
     };
 
     private static string Without(FitReason reason, Clock clock) => reason.EarliestWithout is { } earliest

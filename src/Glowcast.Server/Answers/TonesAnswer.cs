@@ -19,7 +19,8 @@ public sealed record WindowExposureAnswer(
     public static WindowExposureAnswer? Of(PictureExposure? exposure) => exposure is null ? null : new WindowExposureAnswer(
         exposure.Ev100, exposure.ShutterS, exposure.Settings.Iso, exposure.Settings.Aperture, exposure.Settings.MarginStops,
         exposure.Kelvin is { } kelvin ? Math.Round(kelvin) : null, exposure.DriftStops, MomentExposureAnswer.Of(exposure.Start),
-        MomentExposureAnswer.Of(exposure.Middle), MomentExposureAnswer.Of(exposure.End)) { Sentence = ToneWords.Of(exposure) };
+        MomentExposureAnswer.Of(exposure.Middle), MomentExposureAnswer.Of(exposure.End))
+    { Sentence = ToneWords.Of(exposure) };
 }
 
 /// <summary>What would suit one moment.</summary>
