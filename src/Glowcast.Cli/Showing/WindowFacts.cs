@@ -1,5 +1,4 @@
 using Glowcast.Engine.Light;
-using Glowcast.Field.Words;
 
 namespace Glowcast.Cli.Showing;
 
