@@ -25,6 +25,8 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     private readonly HashSet<string> notes = [];
     private string forecast = "";
     private readonly Span backup = new();
+    private const int MostMore = 20;
+
     private readonly Span restore = new();
     private int backups;
     private int restores;
@@ -40,7 +42,9 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
     [Fact]
     public async Task What_was_acknowledged_outlives_every_kill_and_no_half_file_stays()
     {
-        for (var kill = 0; kill < Kills; kill++)
+        // A slow machine may be killed before some kind of work was done even once: then a few more times.
+        var kills = 0;
+        for (var kill = 0; kill < Kills || (kill < Kills + MostMore && !(imported > 0 && ranked > 0 && takes > 0)); kill++)
         {
             using var service = await ServiceProcess.StartAsync("--data", Data, "--grid", valley.Grid);
             forecast = await ForecastAsync(service.Client);
@@ -55,7 +59,7 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
             await writers;
             await backingUp;
             await KillARestoreAsync(kill);
-            TestContext.Current.TestOutputHelper!.WriteLine($"{kill + 1} times");
+            TestContext.Current.TestOutputHelper!.WriteLine($"{++kills} times");
         }
         using (var last = await ServiceProcess.StartAsync("--data", Data, "--grid", valley.Grid))
         {
@@ -69,7 +73,7 @@ public sealed class KillTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.Equal("ok", command.ExecuteScalar());
         Assert.True(lookouts.Count > Kills && grids.Count > 0 && imported > 0 && ranked > 0 && takes > 0, $"{lookouts.Count} lookouts, {grids.Count} grids, {imported} imports, {ranked} seasons, {takes} takes");
         TestContext.Current.TestOutputHelper!.WriteLine(
-            $"{Kills} kills each of the service, a backup and a restore; acknowledged and found again: {lookouts.Count} lookouts, {notes.Count} notes ({takes} of takes), {grids.Count} grids, {imported} imports, {ranked} seasons; {backups} backups and {restores} restores were whole before they were killed");
+            $"{kills} kills each of the service, a backup and a restore; acknowledged and found again: {lookouts.Count} lookouts, {notes.Count} notes ({takes} of takes), {grids.Count} grids, {imported} imports, {ranked} seasons; {backups} backups and {restores} restores were whole before they were killed");
     }
 
     private async Task CheckAsync(HttpClient client)

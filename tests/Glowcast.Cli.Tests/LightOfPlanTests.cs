@@ -41,8 +41,8 @@ public class LightOfPlanTests(MadeValley valley) : IClassFixture<MadeValley>
     public async Task The_page_says_the_same_in_words()
     {
         var page = await Outcome.Of("light", "--plan", valley.Plan);
-        Assert.Matches(@"opened by +terrain on \d+°, \d+(\.\d)? k?m", page.Out);
-        Assert.Matches(@"closed by +terrain on", page.Out);
+        Assert.Matches(@"opened by +(the beam\s+grown\s+strong\s+enough\s+to\s+show,\s+over\s+)?terrain\s+on\s+\d+°,\s+\d+(\.\d)?\s+k?m", page.Out);
+        Assert.Matches(@"closed by +(the beam [a-z ,]+\s+)?terrain\s+on", page.Out);
         Assert.Matches(@"light comes +(from the|on both sides)", page.Out);
         Assert.Matches(@"lit then +ridge \d+ % at its start", page.Out);
     }

@@ -8,8 +8,8 @@ internal static class WindowFacts
     public static IEnumerable<(string Name, string? Text)> Of(LightWindow window) =>
     [
         ("lit then", $"ridge {Say.Share(window.Start.RidgeShare)} at its start, {Say.Share(window.End.RidgeShare)} at its end; valley {Say.Share(window.Start.ValleyShare)}, {Say.Share(window.End.ValleyShare)}"),
-        ("opened by", Horizon(window.Start)),
-        ("closed by", Horizon(window.End)),
+        ("opened by", Horizon(window.Start, "the beam grown strong enough to show, over ")),
+        ("closed by", Horizon(window.End, window.End.Cause is WindowEdgeCause.ValleyLit ? "the beam grown strong enough to show there, over " : "the beam too weak to show any more, over ")),
         ("light comes", Sweep(window.Gains)),
         ("light goes", Sweep(window.Loses)),
         ("unlit", LightWords.Unlit(window)),
@@ -17,7 +17,7 @@ internal static class WindowFacts
         ("broken", window.BreakBefore is { } gap ? $"parted by {Say.Time(gap.Length)} from the window before it" : null),
     ];
 
-    private static string? Horizon(WindowEdge edge)
+    private static string? Horizon(WindowEdge edge, string byBeam)
     {
         if (edge.Horizon is not { } horizon) return null;
         var what = horizon.Kind switch
@@ -27,7 +27,7 @@ internal static class WindowFacts
             HorizonKind.OpenHorizon => "the open horizon",
             _ => "the edge of the grid",
         };
-        var beam = edge.Uncertainty.BeamS > 0 ? "the beam, grown or faded to a strength that shows, over " : "";
+        var beam = edge.Uncertainty.BeamS > 0 ? byBeam : "";
         return $"{beam}{what} on {horizon.SunAzimuth.Degrees:0}°{(horizon.Distance is { } distance ? $", {Say.Distance(distance.Metres)} from the ground it {(beam.Length > 0 ? "lights" : "shades")}" : "")}";
     }
 

@@ -40,9 +40,9 @@ internal static class LightWords
     /// <summary>What gives the picture its dark.</summary>
     public static string Dark(DarkGround dark) => dark.From switch
     {
-        DarkSource.Valley => $"the valley; {Say.Share(dark.Share)} of the ground in the picture is",
-        DarkSource.Deck => $"the cloud in shade; {Say.Share(dark.Share)} of the ground in the picture is",
-        DarkSource.Ridge => $"slopes of the ridge that the sun does not light; {Say.Share(dark.Share)} of the ground in the picture is",
-        _ => "next to nothing in the picture is",
+        DarkSource.Valley => $"the valley; {Say.Share(dark.Share)} of the ground in the picture is dark",
+        DarkSource.Deck => $"the cloud in shade; {Say.Share(dark.Share)} of the ground in the picture is dark",
+        DarkSource.Ridge => $"slopes of the ridge that the sun does not light; {Say.Share(dark.Share)} of the ground in the picture is dark",
+        _ => "next to nothing in the picture",
     };
 }

@@ -47,6 +47,6 @@ internal static class ValleyLight
         var shown = Enumerable.Range(0, Scene.Columns)
             .Where(column => frame.Bearing.TurnTo(Scene.View.Columns[column].Bearing).Abs() <= fieldAcross / 2 && chart.CrestLit[column] is not null).ToList();
         var lit = shown.Count(column => chart.ColumnLit[column].Exists(stretch => stretch.StartS <= seconds && seconds < stretch.EndS));
-        return (shown.Count == 0 || lit >= Plan.Thresholds.ColumnsLit * shown.Count) && chart.Valley!.At(seconds) <= Plan.Thresholds.MostValley(Scene.ValleyPart) + 1e-9;
+        return (shown.Count == 0 || lit >= Plan.Thresholds.ColumnsLit * shown.Count) && chart.Valley!.At(seconds) <= Plan.Thresholds.MostValley(Scene.ValleyPart) + 1e-7;
     }
 }
