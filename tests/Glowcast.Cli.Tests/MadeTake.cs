@@ -27,7 +27,7 @@ public sealed class MadeTake : IDisposable
               "span": { "fromDeg": 245, "toDeg": 330 },
               "camera": { "sensorWidthMm": 36, "sensorHeightMm": 24, "pixelsWide": 8256, "pixelsHigh": 5504 },
               "lens": { "focalLengthMm": 135, "aperture": 11 },
-              "set": { "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }
+              "set": { "orientation": "landscape", "columns": 7, "rows": 1, "spareFrames": 1, "repeats": 1 }
             }
             """);
     }
@@ -55,7 +55,7 @@ public sealed class MadeTake : IDisposable
 
     private static byte[] Picture(double? looksAt)
     {
-        const int wide = 64, high = 48;
+        const int wide = 96, high = 64;
         var stream = new MemoryStream();
         var encoder = new jpeg_compress_struct(new jpeg_error_mgr());
         encoder.jpeg_stdio_dest(stream);
@@ -68,7 +68,8 @@ public sealed class MadeTake : IDisposable
         return stream.ToArray();
     }
 
-    private static byte Wave(double x, double y) => (byte)(128 + (40 * Math.Sin((7 * x) + (3 * y))) + (40 * Math.Sin((2.3 * x) - (5 * y))) + (30 * Math.Sin((4.1 * x) + 1)));
+    private static byte Wave(double x, double y) => (byte)(128
+        + (34 * Math.Sin((7 * x) + (3 * y))) + (22 * Math.Sin((23.3 * x) - (15 * y) + (3 * Math.Sin(5.1 * x)))) + (18 * Math.Sin((41.7 * x) + (19 * y) + (4 * Math.Sin(3.7 * x)))));
 
     // The EXIF segment of a JPEG (EXIF 2.32, section 4.5): one directory, and the Exif directory it points to.
     private static byte[] Exif(DateTime? taken)

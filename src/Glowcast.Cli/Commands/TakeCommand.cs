@@ -53,16 +53,17 @@ internal sealed class TakeCommand : AnswerCommand
         var path = OneFolder(asked);
         foreach (var (option, isFolder) in new[] { (lists, true), (sheet, false), (sortInto, true) })
             if (asked.Text(option) is { } target) OutputPlace.Check(path, target, isFolder, option.Name, asked.Faults);
-        var files = path is null ? null : asked.Try(() => TakeFolder.Read(path, folder.Name));
+        var found = path is null ? default : asked.Try(() => TakeFolder.Read(path, folder.Name));
         asked.Faults.ThrowIfAny();
+        var files = found.Files;
 
         var reading = Read(files!, cancel);
         var set = intended is null ? null : PlannedSet.Of(intended);
-        var take = Sort(reading, set, hand, cancel);
         var clock = known is null
             ? CameraClock.Of(reading.Frames, timeZone, error is { } seconds ? Duration.FromSeconds(seconds) : null)
-            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at);
-        var answer = TakeAnswer.Of(take, clock, set, reading.Skipped).WithClockError(error is not null);
+            : CameraClock.Of(reading.Frames.FirstOrDefault(frame => frame.Name == known) ?? throw new BadInputException(knownFrame.Name, $"Is no frame of the take; got '{Shortened.To80(known)}'."), at, reading.Frames, timeZone);
+        var take = Sort(reading, set, clock, hand, cancel);
+        var answer = TakeAnswer.Of(take, clock, set, [.. found.PassedOver, .. reading.Skipped]).WithClockError(error is not null);
         if (isCompared) answer = Compared(answer, take, clock, intended!, grid!, cancel);
         HandOver(asked, take, answer, files!.ToDictionary(file => file.Name), asLinks, cancel);
         Reply(asked, answer, page => TakePage.Write(page, answer, reading.Frames.Count));
@@ -76,12 +77,10 @@ internal sealed class TakeCommand : AnswerCommand
             folder.Name, $"None of its {files.Count} pictures can be read; the first, {reading.Skipped[0].Field}: {reading.Skipped[0].Message}");
     }
 
-    private SortedTake Sort(TakeReading reading, PlannedSet? set, HandBorders hand, CancellationToken cancel)
+    private SortedTake Sort(TakeReading reading, PlannedSet? set, CameraClock? clock, HandBorders hand, CancellationToken cancel)
     {
         using var progress = new ProgressLine(Terminal, "sorting");
-        return set is null
-            ? TakeSorter.Sort(reading.Frames, borders: hand, progress: progress, cancel: cancel)
-            : TakeSorter.Sort(reading.Frames, set.Clock, set.Layout.Settings.Overlap, hand, progress, cancel);
+        return TakeSorter.Sort(reading.Frames, set is null ? null : TakePlan.Of(set), clock, hand, progress, cancel);
     }
 
     private TakeAnswer Compared(TakeAnswer answer, SortedTake take, CameraClock? clock, Plan intended, ElevationGrid grid, CancellationToken cancel) => clock is null

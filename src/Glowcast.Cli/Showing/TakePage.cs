@@ -15,6 +15,9 @@ internal static class TakePage
         foreach (var skipped in take.Skipped) page.Paragraph($"{skipped.File}: {skipped.Reason}", Tone.Doubtful);
         foreach (var (index, set) in take.Sets.Index()) WriteSet(page, index + 1, set);
         foreach (var repeat in take.Repeats) page.Paragraph($"Of sets {string.Join(", ", repeat.Sets)}, set {repeat.Better} is the better. {repeat.Reason}");
+        foreach (var rescue in take.Rescues) page.Paragraph($"Set {rescue.Set} lacks row {rescue.Row} frame {rescue.Column}; set {rescue.From} has it, and it joins: {rescue.File}.");
+        if (take.Ranking.Count > 1) page.Paragraph($"From the best on: {string.Join("; ", take.Ranking.Select(Ranked))}.");
+        foreach (var unseen in take.NotLookedAt) page.Paragraph(unseen);
         if (take.Loose.Count > 0)
         {
             page.Heading("In no set");
@@ -23,6 +26,9 @@ internal static class TakePage
         WriteOwnTimes(page, take.OwnTimes);
         if (take.Compared is { } compared) WriteCompared(page, compared);
     }
+
+    private static string Ranked(RankedSetAnswer set) =>
+        $"set {set.Set}{set.IsInWindow switch { true => ", in the light", false => ", outside the light", null => "" }}, {(set.CanBeStitched ? "all frames join" : "not all frames join")}{(set.DriftStops is { } drift ? $", drifts by {drift:0.0} stops" : "")}";
 
     private static void WriteCompared(Page page, TakeComparedAnswer compared)
     {
@@ -41,6 +47,15 @@ internal static class TakePage
     private static string? Cloud(SetCloudAnswer? cloud) => cloud is { SidewaysPx: { } pixels }
         ? $"moves up to {pixels:0} px between neighbours{(cloud.BetweenRowsPx is { } rows ? $", {rows:0} px between rows" : "")}"
         : null;
+
+    private static string? Joins(IReadOnlyList<JoinAnswer> joins)
+    {
+        var looked = joins.Where(join => join.Kind != JoinKind.NotLooked).ToList();
+        if (joins.Count == 0) return null;
+        if (looked.Count == 0) return "not looked at";
+        var side = looked.Where(join => join is { IsSeen: true, BetweenRows: false }).Select(join => join.Overlap!.Value).Order().ToList();
+        return $"{looked.Count(join => join.IsSeen)} of {joins.Count} seen{(side.Count > 0 ? $", overlap {side[0]:0.00} to {side[^1]:0.00}" : "")}";
+    }
 
     private static string? Order(SweptOrderAnswer order)
     {
@@ -71,6 +86,7 @@ internal static class TakePage
             ("shot", set.Start is { } start ? $"{start} to {set.End}" : null),
             ("time", $"{Say.Time(set.FirstToLastS)} from first frame to last{(set.StepS is { } step ? $", {step:0.0} s from frame to frame" : "")}"),
             ("brightness", set.DriftStops is { } drift ? $"{drift:+0.0;-0.0;0.0} stops from first frame to last" : null),
+            ("joins", Joins(set.Joins)),
             ("order", Order(set.Order)),
             ("cloud", Cloud(set.Cloud)),
             ("borders", $"sure to {set.Confidence:0.00}"));

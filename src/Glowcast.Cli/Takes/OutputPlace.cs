@@ -27,7 +27,25 @@ internal static class OutputPlace
 
     private static bool IsWithin(string folder, string target)
     {
-        var relative = Path.GetRelativePath(Path.GetFullPath(folder), Path.GetFullPath(target));
+        var relative = Path.GetRelativePath(Resolved(folder), Resolved(target));
         return relative != ".." && !relative.StartsWith($"..{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && !Path.IsPathRooted(relative);
+    }
+
+    // Where it really lies: every link on the way followed, as far as there is anything yet.
+    private static string Resolved(string path)
+    {
+        var full = Path.GetFullPath(path);
+        if (Path.GetDirectoryName(full) is not { } above) return full;
+        var here = Path.Combine(Resolved(above), Path.GetFileName(full));
+        try
+        {
+            FileSystemInfo entry = Directory.Exists(here) ? new DirectoryInfo(here) : new FileInfo(here);
+            return entry.ResolveLinkTarget(returnFinalTarget: true) is { } target ? Resolved(target.FullName) : here;
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            // A link that leads nowhere, or round in a circle: writing there will be refused.
+            return here;
+        }
     }
 }

@@ -27,8 +27,8 @@ internal static partial class SetFolders
             foreach (var (from, to) in work)
             {
                 cancel.ThrowIfCancellationRequested();
-                made.Add(to);
                 Put(from, to, asLinks, field);
+                made.Add(to);
                 progress.Report((double)made.Count / work.Count);
             }
         }
@@ -52,7 +52,7 @@ internal static partial class SetFolders
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            if (!asLinks) File.Copy(from, to, overwrite: false);
+            if (!asLinks) WholeFile.Copy(from, to);
             else if (!(OperatingSystem.IsWindows() ? CreateHardLink(to, from, 0) : MakeLink(from, to) == 0))
                 throw new BadInputException(field, $"Cannot hold a hard link to {from}; links need the same disk, and one that knows them. Take copies instead.");
         }

@@ -22,6 +22,23 @@ internal static class WholeFile
         }
     }
 
+    /// <summary>A copy under its own name only when it is whole; never in the place of a file that is there.</summary>
+    public static void Copy(string from, string to)
+    {
+        var part = to + WhileWritten;
+        if (File.Exists(part)) throw new IOException($"{part} is there already");
+        try
+        {
+            File.Copy(from, part, overwrite: false);
+            File.Move(part, to, overwrite: false);
+        }
+        catch
+        {
+            File.Delete(part);
+            throw;
+        }
+    }
+
     /// <summary>UTF-8 without a mark.</summary>
     public static void Write(string path, string text) => Write(path, file => file.Write(System.Text.Encoding.UTF8.GetBytes(text)));
 }

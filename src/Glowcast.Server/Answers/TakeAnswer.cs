@@ -19,6 +19,15 @@ public sealed record TakeAnswer(
     /// <summary>Names of all frames with a time, in the order they were shot; camera by camera.</summary>
     public IReadOnlyList<string> InOrder { get; init; } = [];
 
+    /// <summary>All sets, the best first: in the window of the forecast, stitchable, steady.</summary>
+    public IReadOnlyList<RankedSetAnswer> Ranking { get; init; } = [];
+
+    /// <summary>Frames of other sets that can stand in for missing ones.</summary>
+    public IReadOnlyList<RescueAnswer> Rescues { get; init; } = [];
+
+    /// <summary>What was not looked at, in words.</summary>
+    public IReadOnlyList<string> NotLookedAt { get; init; } = [];
+
     /// <summary>Null unless asked for.</summary>
     public TakeComparedAnswer? Compared { get; init; }
 
@@ -31,7 +40,8 @@ public sealed record TakeAnswer(
         ArgumentNullException.ThrowIfNull(take);
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentNullException.ThrowIfNull(forecast);
-        return (this with { Compared = TakeComparedAnswer.Of(take, clock, forecast) }).OnDay(forecast.Plan.Date, take, clock, forecast.Eye.Point, forecast.Plan.Lookout?.Zone);
+        var compared = TakeComparedAnswer.Of(take, clock, forecast);
+        return RankedBy(compared, take).OnDay(forecast.Plan.Date, take, clock, forecast.Eye.Point, forecast.Plan.Lookout?.Zone);
     }
 
     /// <summary>With a caution where the error of the camera's clock was given and nothing tells how far that clock is from UTC.</summary>
@@ -53,6 +63,16 @@ public sealed record TakeAnswer(
         static string Written(LocalDate date) => LocalDatePattern.Iso.Format(date);
     }
 
+    /// <summary>With the comparison in it, and its sets ranked by it.</summary>
+    public TakeAnswer RankedBy(TakeComparedAnswer compared, SortedTake take)
+    {
+        ArgumentNullException.ThrowIfNull(compared);
+        ArgumentNullException.ThrowIfNull(take);
+        var within = compared.Sets.ToDictionary(set => set.Set - 1, set => set.IsWithin);
+        var ranked = take.Ranked(set => within.TryGetValue(set, out var isWithin) ? isWithin : null);
+        return this with { Compared = compared, Ranking = [.. ranked.Ranking.Select(RankedSetAnswer.Of)], Repeats = [.. ranked.Choices.Select(RepeatAnswer.Of)] };
+    }
+
     /// <param name="clock">Null where nothing tells it from true time.</param>
     /// <param name="planned">Of the plan; null without one.</param>
     public static TakeAnswer Of(SortedTake take, CameraClock? clock, PlannedSet? planned, IEnumerable<Fault> skipped)
@@ -64,11 +84,14 @@ public sealed record TakeAnswer(
             [.. take.Sets.Select(set => TakeSetAnswer.Of(set, clock, planned))],
             [.. take.Loose.Select(loose => new LooseFrameAnswer(loose.Frame.Name, loose.Kind, loose.Reason))], take.WithoutTime,
             [.. skipped.Select(fault => new SkippedFileAnswer(fault.Field, fault.Message))],
-            [.. take.Choices.Select(choice => new RepeatAnswer([.. choice.Sets.Select(set => set + 1)], choice.Better + 1, choice.Reason))],
+            [.. take.Choices.Select(RepeatAnswer.Of)],
             clock is null ? null : new CameraClockAnswer(clock.Source, clock.AheadOfUtc.TotalSeconds, clock.Spread?.TotalSeconds),
             own is null ? null : OwnTimesAnswer.Of(own), take.Cautions)
         {
             InOrder = [.. take.InOrder.Select(frame => frame.Name)],
+            Ranking = [.. take.Ranking.Select(RankedSetAnswer.Of)],
+            Rescues = [.. take.Rescues.Select(RescueAnswer.Of)],
+            NotLookedAt = ["Sharpness, and cloud that moves within the overlaps, were not looked at."],
         };
     }
 }
@@ -88,6 +111,15 @@ public sealed record TakeSetAnswer(
     double? StepS, double? RowStepS, double? LongestSideGapS, double? LongestVerticalGapS, double FirstToLastS, bool IsByHand, IReadOnlyList<string> Files,
     SweptOrderAnswer Order, SetCloudAnswer? Cloud)
 {
+    /// <summary>Along its rows, then between them.</summary>
+    public IReadOnlyList<JoinAnswer> Joins { get; init; } = [];
+
+    /// <summary>All its places have a frame, and every frame joins on.</summary>
+    public bool CanBeStitched { get; init; }
+
+    /// <summary>In what it is not as the plan has it; it is then not called whole.</summary>
+    public IReadOnlyList<MismatchAnswer> Mismatches { get; init; } = [];
+
     public static TakeSetAnswer Of(FoundSet set, CameraClock? clock, PlannedSet? planned)
     {
         ArgumentNullException.ThrowIfNull(set);
@@ -99,7 +131,12 @@ public sealed record TakeSetAnswer(
             Moments.Utc(clock?.At(set.First)), Moments.Utc(clock?.At(set.Last)), pace.Step?.TotalSeconds, pace.RowStep?.TotalSeconds,
             pace.LongestSideGap?.TotalSeconds, pace.LongestVerticalGap?.TotalSeconds, pace.FirstToLast.TotalSeconds, set.IsByHand,
             [.. set.Frames.Select(frame => frame.Frame.Name)], SweptOrderAnswer.Of(set.Order),
-            planned is null ? null : SetCloudAnswer.Of(SetCloud.Of(set, planned.Layout, planned.Plan)));
+            planned is null ? null : SetCloudAnswer.Of(SetCloud.Of(set, planned.Layout, planned.Plan)))
+        {
+            Joins = [.. set.Joins.Select(JoinAnswer.Of)],
+            CanBeStitched = set.CanBeStitched,
+            Mismatches = [.. set.Mismatches.Select(mismatch => new MismatchAnswer(mismatch.Kind, mismatch.Planned, mismatch.Found))],
+        };
     }
 }
 
@@ -134,7 +171,60 @@ public sealed record LooseFrameAnswer(string File, LooseKind Kind, string Reason
 public sealed record SkippedFileAnswer(string File, string Reason);
 
 /// <param name="Sets">Counted from 1.</param>
-public sealed record RepeatAnswer(IReadOnlyList<int> Sets, int Better, string Reason);
+public sealed record RepeatAnswer(IReadOnlyList<int> Sets, int Better, string Reason)
+{
+    public static RepeatAnswer Of(RepeatChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return new RepeatAnswer([.. choice.Sets.Select(set => set + 1)], choice.Better + 1, choice.Reason);
+    }
+}
+
+/// <param name="Set">Counted from 1.</param>
+/// <param name="IsInWindow">All of it was shot in a window of the forecast; null where it was compared with none.</param>
+/// <param name="DriftStops">Without its sign; null where unknown.</param>
+/// <param name="Changes">Settings that changed.</param>
+public sealed record RankedSetAnswer(int Set, bool? IsInWindow, bool CanBeStitched, Wholeness Wholeness, double? DriftStops, int Changes)
+{
+    public static RankedSetAnswer Of(RankedSet set)
+    {
+        ArgumentNullException.ThrowIfNull(set);
+        return new RankedSetAnswer(set.Set + 1, set.IsInWindow, set.CanBeStitched, set.Wholeness, set.DriftStops, set.Changes);
+    }
+}
+
+/// <param name="Set">That lacks a frame, counted from 1.</param>
+/// <param name="From">The set that has it.</param>
+/// <param name="File">It joins on to those beside the place.</param>
+public sealed record RescueAnswer(int Set, int Row, int Column, int From, string File)
+{
+    public static RescueAnswer Of(Rescue rescue)
+    {
+        ArgumentNullException.ThrowIfNull(rescue);
+        return new RescueAnswer(rescue.Set + 1, rescue.Missing.Row + 1, rescue.Missing.Column + 1, rescue.From + 1, rescue.Frame.Name);
+    }
+}
+
+/// <summary>A join of a set, as its pictures show it.</summary>
+/// <param name="Kind">How they lie; notLooked without previews.</param>
+/// <param name="Overlap">The share of a frame that both show; null where the join is not seen.</param>
+/// <param name="AsideShare">How far the second is off the line of the row (or of the column), in heights (widths) of a frame.</param>
+/// <param name="Likeness">Of what both show: the correlation of their textures, at most 1; null where they were not looked at.</param>
+/// <param name="BrighterStops">The second than the first, settings taken out.</param>
+public sealed record JoinAnswer(string From, string To, bool BetweenRows, JoinKind Kind, bool IsSeen, double? Overlap, double? AsideShare, double? Likeness, double? BrighterStops)
+{
+    public static JoinAnswer Of(FoundJoin join)
+    {
+        ArgumentNullException.ThrowIfNull(join);
+        var at = join.Join;
+        return new JoinAnswer(
+            join.From.Name, join.To.Name, join.BetweenRows, at.Kind, join.IsSeen, join.IsSeen ? at.Overlap : null, join.IsSeen ? (join.BetweenRows ? at.Across : at.Down) : null,
+            join.IsLooked ? at.Likeness : null, join.BrighterStops);
+    }
+}
+
+/// <param name="Planned">In the units of its kind: mm, 1 for portrait, long by short side, days, metres, frames, shares.</param>
+public sealed record MismatchAnswer(MismatchKind Kind, double Planned, double Found);
 
 /// <param name="AheadOfUtcS">What the clock showed, less UTC.</param>
 /// <param name="SpreadS">One standard deviation; null where there is one witness only.</param>

@@ -18,7 +18,7 @@ namespace Glowcast.Server.Api;
 
 internal static class TakesApi
 {
-    private const long MostBytes = 32 << 20;
+    private const long MostBytes = 80 << 20;
 
     public static void MapTakes(this IEndpointRouteBuilder routes)
     {
@@ -89,9 +89,7 @@ internal static class TakesApi
 
     private static TakeAnswer Answer(ReadTake read, CameraClock? clock, TakeAgainstForecast? against, CancellationToken cancel)
     {
-        var take = read.Set is { } set
-            ? TakeSorter.Sort(read.Frames, set.Clock, set.Layout.Settings.Overlap, read.Borders, cancel: cancel)
-            : TakeSorter.Sort(read.Frames, borders: read.Borders, cancel: cancel);
+        var take = TakeSorter.Sort(read.Frames, read.Set is { } set ? TakePlan.Of(set) : null, clock, read.Borders, cancel: cancel);
         var answer = TakeAnswer.Of(take, clock, read.Set, []).WithClockError(read.ErrorS is not null);
         return against is null ? answer : against.Compare(answer, take, clock!);
     }

@@ -21,11 +21,12 @@ internal sealed record KnownFrame(string Name, string ShotAt);
 /// <param name="OffsetFromUtc">Of that clock, such as -05:00.</param>
 /// <param name="GpsTime">Of the last fix of a receiver, with Z.</param>
 /// <param name="Lie">How the picture lies: EXIF orientation, 1 to 8.</param>
+/// <param name="View">The picture, small, grey and upright: to see whether it joins on to its neighbours. Without it they are not looked at, and no set is called whole.</param>
 /// <param name="Glance">How bright each of 16 × 12 parts is, row by row from the top, in stops below full white.</param>
 internal sealed record PostedFrame(
     string Name, string? Taken = null, string? OffsetFromUtc = null, string? Camera = null, double? ExposureS = null, double? Aperture = null, double? Iso = null,
     double? FocalLengthMm = null, double? FocusDistanceM = null, string? WhiteBalance = null, int? Lie = null, int? PixelsWide = null, int? PixelsHigh = null,
-    IReadOnlyList<float>? Glance = null, string? GpsTime = null)
+    IReadOnlyList<float>? Glance = null, string? GpsTime = null, PostedView? View = null)
 {
     private static readonly LocalDateTimePattern Time = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm:ss;FFFFFFFFF");
     private static readonly LocalDateTimePattern FineTime = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm:ss.fff");
@@ -39,12 +40,16 @@ internal sealed record PostedFrame(
             frame.Name, frame.Taken is { } taken ? (frame.HasSubSeconds ? FineTime : Time).Format(taken) : null, frame.Offset is { } offset ? OffsetText.Format(offset) : null,
             frame.Camera, settings.Exposure?.TotalSeconds, settings.Aperture, settings.Iso, settings.FocalLength?.Millimetres, settings.FocusDistance?.Metres,
             settings.WhiteBalance, settings.Lie, settings.PixelsWide, settings.PixelsHigh, frame.Glance is { } glance ? Parts(glance) : null,
-            frame.GpsTime is { } fix ? InstantPattern.General.Format(fix) : null);
+            frame.GpsTime is { } fix ? InstantPattern.General.Format(fix) : null, frame.View is { } view ? new PostedView(view.Wide, view.High, Convert.ToBase64String(view.Gray)) : null);
     }
 
     private static float[] Parts(Glance glance) =>
         [.. Enumerable.Range(0, Engine.Take.Glance.Rows).SelectMany(row => Enumerable.Range(0, Engine.Take.Glance.Columns).Select(column => MathF.Round(glance[row, column], 2)))];
 }
+
+/// <param name="Wide">Of the picture [pixels], 16 to 96, as <paramref name="High"/>.</param>
+/// <param name="Gray">A byte a pixel in the encoding of sRGB, row by row from the top, in base64.</param>
+internal sealed record PostedView(int Wide, int High, string Gray);
 
 internal sealed record PostedBorders(IReadOnlyList<PostedSet> Sets, IReadOnlyList<string> Loose);
 

@@ -51,7 +51,7 @@ internal static class PostedTakes
         if (take.Known is not { } known) return CameraClock.Of(take.Frames, zone, take.ErrorS is { } seconds ? Duration.FromSeconds(seconds) : null);
         try
         {
-            return CameraClock.Of(known.Frame, known.ShotAt);
+            return CameraClock.Of(known.Frame, known.ShotAt, take.Frames, zone);
         }
         catch (BadInputException bad)
         {
@@ -163,9 +163,25 @@ internal static class PostedTakes
                 PixelsHigh = fields.WholeOrNone("pixelsHigh", 1, MostPixels),
             },
             Glance = glance is null || faults.Any ? null : new Glance([.. glance.Select(stops => (float)stops)]),
+            View = ReadView(fields.Object("view")),
         };
         fields.RefuseUnknown();
         return frame;
+    }
+
+    private static View? ReadView(JsonFields fields)
+    {
+        if (!fields.IsPresent) return null;
+        var (wide, high) = (fields.WholeOrNone("wide", View.LeastSide, View.LongSide), fields.WholeOrNone("high", View.LeastSide, View.LongSide));
+        var text = fields.Text("gray", "the pixels in base64");
+        fields.RefuseUnknown();
+        if (wide is null) fields.Add("wide", "Is missing, or no number of pixels.");
+        if (high is null) fields.Add("high", "Is missing, or no number of pixels.");
+        if (wide is not { } w || high is not { } h || text.Length == 0) return null;
+        var gray = new byte[w * h];
+        if (Convert.TryFromBase64String(text, gray, out var bytes) && bytes == gray.Length) return new View(w, h, gray);
+        fields.Add("gray", $"Must be {gray.Length} bytes in base64, one for each of {w} x {h} pixels.");
+        return null;
     }
 
     /// <param name="yearOf">Left out where there is no year to it.</param>

@@ -33,13 +33,10 @@ internal sealed class TakeAgainstForecast
     /// <summary>With the comparison in it.</summary>
     public TakeAnswer Compare(TakeAnswer answer, SortedTake take, CameraClock clock)
     {
-        var compared = answer with
-        {
-            Compared = new TakeComparedAnswer(
+        var compared = new TakeComparedAnswer(
                 [.. take.Sets.Index().Select(set => SetOf(set.Index + 1, set.Item, clock)).OfType<SetComparedAnswer>()],
-                [.. LightSeen.In(take, clock).Select(seen => LightSeenAnswer.Of(seen, MissOf(seen)))]),
-        };
-        return compared.OnDay(Date, take, clock, Lookout, Zone);
+                [.. LightSeen.In(take, clock).Select(seen => LightSeenAnswer.Of(seen, MissOf(seen)))]);
+        return answer.RankedBy(compared, take).OnDay(Date, take, clock, Lookout, Zone);
     }
 
     /// <summary>What it tells of the forecast, as a field note; null where it tells nothing.</summary>

@@ -27,14 +27,24 @@ public enum ClockSource
 /// <param name="Spread">Of what it was told from, one standard deviation; null where there is only one witness.</param>
 public sealed record CameraClock(ClockSource Source, Duration AheadOfUtc, Duration? Spread)
 {
+    /// <summary>Whose clock it is; null for that of every frame.</summary>
+    public string? Camera { get; init; }
+
+    /// <summary>The clock of the frames of other cameras; null where it is not known.</summary>
+    public CameraClock? Others { get; init; }
+
     private static readonly Duration GpsFixMayBeOld = Duration.FromMinutes(5);
 
     /// <param name="frame">Null where it has no time.</param>
     public Instant? At(ShotFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
-        return Shown(frame) - AheadOfUtc;
+        return Camera is null || Camera == frame.Camera ? Shown(frame) - AheadOfUtc : Others?.At(frame);
     }
+
+    /// <summary>When a frame was shot, as far as more than the camera's own clock tells it.</summary>
+    /// <returns>Null where only the camera says it.</returns>
+    public Instant? Witnessed(ShotFrame frame) => Camera is not null && Camera != frame.Camera ? Others?.Witnessed(frame) : Source is ClockSource.Typed or ClockSource.KnownFrame or ClockSource.Gps ? At(frame) : null;
 
     /// <summary>From one frame whose instant is known.</summary>
     /// <exception cref="BadInputException">The frame has no time of its own.</exception>
@@ -46,12 +56,32 @@ public sealed record CameraClock(ClockSource Source, Duration AheadOfUtc, Durati
             : throw new BadInputException(known.Name, "Has no time of its own, so no clock can be set by it; name a frame that has.");
     }
 
-    /// <summary>From what the frames themselves say, else from a time zone.</summary>
+    /// <summary>From one frame whose instant is known, for the frames of its camera; for those of others, from what they say themselves.</summary>
+    /// <param name="frames">Of the whole take.</param>
+    /// <exception cref="BadInputException">The frame has no time of its own.</exception>
+    public static CameraClock Of(ShotFrame known, Instant at, IReadOnlyList<ShotFrame> frames, DateTimeZone? zone)
+    {
+        ArgumentNullException.ThrowIfNull(known);
+        ArgumentNullException.ThrowIfNull(frames);
+        var others = frames.Where(frame => frame.Camera != known.Camera).ToList();
+        return others.Count == 0 ? Of(known, at) : Of(known, at) with { Camera = known.Camera, Others = Of(others, zone) };
+    }
+
+    /// <summary>From what the frames themselves say, else from a time zone; each camera by itself.</summary>
     /// <param name="error">How far the clock is ahead of the right time, typed by the user; null where it is not known.</param>
     /// <returns>Null where nothing tells.</returns>
     public static CameraClock? Of(IReadOnlyList<ShotFrame> frames, DateTimeZone? zone = null, Duration? error = null)
     {
         ArgumentNullException.ThrowIfNull(frames);
+        CameraClock? clock = null;
+        // The camera with the most frames comes first.
+        foreach (var camera in frames.GroupBy(frame => frame.Camera).OrderBy(camera => camera.Count()))
+            if (OfOne([.. camera], zone, error) is { } own) clock = own with { Camera = camera.Key, Others = clock };
+        return clock is { Others: null } only && frames.All(frame => frame.Camera == only.Camera) ? only with { Camera = null } : clock;
+    }
+
+    private static CameraClock? OfOne(IReadOnlyList<ShotFrame> frames, DateTimeZone? zone, Duration? error)
+    {
         var ownOffset = OfOffsets(frames) ?? OfZone(frames, zone);
         if (error is { } ahead) return ownOffset is { } own ? own with { Source = ClockSource.Typed, AheadOfUtc = own.AheadOfUtc + ahead } : null;
         return OfGps(frames) ?? ownOffset;

@@ -19,7 +19,8 @@ public static class FrameReader
     {
         ArgumentNullException.ThrowIfNull(file);
         var fields = new ExifFields(PictureFile.Read(file, name));
-        return fields.FrameOf(name) with { Glance = PreviewGlance.Of(file, fields) };
+        var (glance, view) = PreviewGlance.Of(file, fields);
+        return fields.FrameOf(name) with { Glance = glance, View = view };
     }
 
     /// <summary>A small picture in the file, as JPEG, to show to the user.</summary>
@@ -31,6 +32,6 @@ public static class FrameReader
         ArgumentNullException.ThrowIfNull(file);
         var budget = new DecodingBudget();
         return PreviewGlance.In(file, new ExifFields(PictureFile.Read(file, name)), budget)
-            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegGlance.Of(jpeg, 1, null, budget) is not null);
+            .FirstOrDefault(jpeg => jpeg.Length <= mostBytes && JpegBrightness.Of(jpeg, budget) is not null);
     }
 }

@@ -1,6 +1,6 @@
 namespace Glowcast.Engine.Take;
 
-/// <summary>Cuts the frames of a camera where no set can go on: at a long pause, and where the user put a border.</summary>
+/// <summary>Cuts the frames of a camera where no set can go on: at a long pause in which the sweep does not go on, and where the user put a border.</summary>
 internal static class Sessions
 {
     private const double SetsEndAfterS = 300;
@@ -18,7 +18,7 @@ internal static class Sessions
                 yield return (frame..(last + 1), true);
                 (start, frame) = (last + 1, last);
             }
-            else if (start < frame && (frame == facts.Count || facts.GapS(frame - 1, frame) > Math.Max(SetsEndAfterS, 4 * longestStepS)))
+            else if (start < frame && (frame == facts.Count || (facts.GapS(frame - 1, frame) > Math.Max(SetsEndAfterS, 4 * longestStepS) && !facts.Joins.GoesOn(frame - 1, frame))))
             {
                 yield return (start..frame, false);
                 start = frame;

@@ -28,6 +28,9 @@ public sealed record ShotFrame(string Name)
 
     /// <summary>Null where no embedded preview could be decoded.</summary>
     public Glance? Glance { get; init; }
+
+    /// <summary>Null where there is no preview that could be compared with another.</summary>
+    public View? View { get; init; }
 }
 
 /// <summary>What should stay the same over all frames of a set; null where the file does not say.</summary>

@@ -1,12 +1,10 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using NodaTime;
 
 namespace Glowcast.Engine.Take;
 
 /// <summary>The order in which the frames of one camera were shot: by time, or by the numbers in their names where the clock
 /// was set back during the take.</summary>
-internal static partial class ShotOrder
+internal static class ShotOrder
 {
     private const int NumbersRunOver = 5000;
     private const double AfterClockChangeS = 3600;
@@ -18,7 +16,7 @@ internal static partial class ShotOrder
     /// <returns>The frames, when each was shot after the first, and what the user should know of it.</returns>
     public static (IReadOnlyList<ShotFrame> Frames, IReadOnlyList<double> Seconds, string? Caution) Of(IEnumerable<ShotFrame> frames)
     {
-        var named = frames.Select(frame => (Frame: frame, Number: NumberOf(frame.Name))).ToList();
+        var named = frames.Select(frame => (Frame: frame, Number: FrameNames.NumberOf(frame.Name))).ToList();
         var useOffsets = named.TrueForAll(entry => entry.Frame.Offset is not null);
         var byTime = named.OrderBy(Time).ThenBy(entry => entry.Number).ThenBy(entry => entry.Frame.Name, StringComparer.Ordinal).ToList();
         var byName = named.OrderBy(entry => entry.Number).ThenBy(Time).ToList();
@@ -44,12 +42,4 @@ internal static partial class ShotOrder
     }
 
     private static List<ShotFrame> Frames(IEnumerable<(ShotFrame Frame, long Number)> entries) => [.. entries.Select(entry => entry.Frame)];
-
-    private static long NumberOf(string name) => LastNumber().Match(Path.GetFileNameWithoutExtension(name)) is { Success: true } match
-        ? long.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)
-        : 0;
-
-    // The last number of the name; only its last nine digits, so that no date or checksum runs over.
-    [GeneratedRegex(@"(\d{1,9})\D*$", RegexOptions.CultureInvariant)]
-    private static partial Regex LastNumber();
 }

@@ -25,6 +25,12 @@ public sealed class Glance
         ContrastStops = Math.Sqrt(this.stops.Average(part => (part - middle) * (part - middle)));
     }
 
+    /// <summary>Its parts, the darkest first [stops].</summary>
+    internal IReadOnlyList<float> Sorted => [.. stops.Order()];
+
+    /// <summary>The share of its parts that are darker.</summary>
+    internal double ShareBelow(double limitStops) => stops.Count(part => part < limitStops) / (double)stops.Length;
+
     public float this[int row, int column] => stops[(row * Columns) + column];
 
     /// <summary>Of the mean luminance.</summary>

@@ -12,6 +12,13 @@ internal static class MarkerLikeness
     private const double AlikeStops = 0.7;
     private const double BlownOutStops = -0.5; // the longest of a bracket, not a hand in its own shade
 
+    private const double HalfDarkStops = 3;
+    private const double HalfDarkShare = 0.25;
+    private const double OtherShare = 0.2;
+
+    /// <summary>For a frame that is dark in part and joins to neither neighbour.</summary>
+    public const double HalfDark = 4;
+
     private const double Dark = 7;
     private const double Hand = 4;
     private const double Doubtful = -1;
@@ -40,4 +47,20 @@ internal static class MarkerLikeness
             .Where(beside => beside >= 0 && beside < glances.Count)
             .Any(beside => glances[beside] is { } other && other.ContrastStops < EvenShare * usualContrast && Math.Abs(other.MeanStops - glance.MeanStops) < AlikeStops);
     }
+
+    /// <summary>Whether a good part of a frame is as dark as a hand before the lens, and of its neighbours is not.</summary>
+    public static bool IsHalfDark(IReadOnlyList<ShotFrame> frames, int frame)
+    {
+        if (frames[frame].Glance is not { } glance) return false;
+        var beside = new[] { frame - 1, frame + 1 }.Where(other => other >= 0 && other < frames.Count).Select(other => frames[other].Glance).OfType<Glance>().ToList();
+        if (beside.Count == 0) return false;
+        // As dark as nothing in the pictures beside it is, but for a few parts.
+        var darkest = beside.Min(other => Quantile(other, 0.1)) - HalfDarkStops / 2;
+        var usual = beside.Average(other => other.MeanStops) - HalfDarkStops;
+        var limit = Math.Min(darkest, usual);
+        var share = glance.ShareBelow(limit);
+        return share > HalfDarkShare && beside.TrueForAll(other => other.ShareBelow(limit) < share - OtherShare);
+    }
+
+    private static double Quantile(Glance glance, double share) => glance.Sorted[(int)(share * (glance.Sorted.Count - 1))];
 }

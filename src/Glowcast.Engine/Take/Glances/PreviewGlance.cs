@@ -1,6 +1,6 @@
 namespace Glowcast.Engine.Take;
 
-/// <summary>Finds a preview in a picture file and looks at it; its brightness is all that is kept.</summary>
+/// <summary>Finds a preview in a picture file and looks at it; a glance and a small grey view are all that is kept.</summary>
 internal static class PreviewGlance
 {
     private const int MostHeaderBytes = 1 << 20;
@@ -10,13 +10,15 @@ internal static class PreviewGlance
     private const int JpegCompression = 7;
     private const int OldJpegCompression = 6;
 
-    /// <returns>Null where there is no preview that can be decoded.</returns>
-    public static Glance? Of(Stream file, ExifFields fields)
+    /// <returns>Nulls where there is no preview that can be decoded.</returns>
+    public static (Glance? Glance, View? View) Of(Stream file, ExifFields fields)
     {
         var settings = fields.Settings;
         var shape = settings is { PixelsWide: { } wide, PixelsHigh: { } high } ? (double)wide / high : (double?)null;
+        var lie = settings.Lie ?? 1;
         var budget = new DecodingBudget();
-        return In(file, fields, budget).Select(jpeg => JpegGlance.Of(jpeg, settings.Lie ?? 1, shape, budget)).FirstOrDefault(glance => glance is not null);
+        return In(file, fields, budget).Select(jpeg => JpegBrightness.Of(jpeg, budget)).OfType<GrayPicture>()
+            .Select(picture => (Glance: GlanceCells.Of(picture, lie, shape), View: View.Of(picture, lie, shape))).FirstOrDefault(seen => seen.Glance is not null);
     }
 
     /// <summary>What may be a preview, as JPEG: those the file names, the smallest first; then those found near its beginning;

@@ -5,10 +5,12 @@ namespace Glowcast.Engine.Take;
 
 /// <summary>Says all there is to say of the sets of a session.</summary>
 /// <param name="clock">Of the plan, where the rhythm is the plan's; else null.</param>
-/// <param name="hasPlan">There is a plan, followed or not.</param>
+/// <param name="plan">There may be one, followed or not.</param>
 /// <param name="overlap">The share of a frame that its neighbour repeats.</param>
 /// <param name="inSets">Frames that belong to any set of the session.</param>
-internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? clock, bool hasPlan, double overlap, IReadOnlySet<int> inSets)
+/// <param name="cameraClock">Where it is known how wrong it was.</param>
+/// <param name="ofRows">The rows of the session are not as long as the plan has them; null where they are.</param>
+internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? clock, TakePlan? plan, double overlap, IReadOnlySet<int> inSets, CameraClock? cameraClock, PlanMismatch? ofRows)
 {
     private readonly List<Exposure> planned = clock is null ? [] : [.. clock.Exposures.Where(exposure => exposure.Set == 0)];
     private readonly Dictionary<int, SweepDirection> plannedSweeps = clock is null or { Columns: 1 } ? [] : SweepsOf(clock);
@@ -23,7 +25,9 @@ internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? 
         var changed = LockedSettings.Changes([.. frames.Select(frame => frame.Frame)], rhythm, [.. set.Frames.Select(frame => frame.Position)]);
         var drift = StripDrift.Of(RowsOf(frames), overlap);
         var order = SweptOrder.Of(drift, rhythm.Rows, plannedSweeps);
-        var judged = new WholenessJudge(facts, rhythm, clock is not null, hasPlan, inSets).Of(set, missing.Count, changed, confidence);
+        var joins = new SetJoins(facts, rhythm, set, position => Place(position).Row);
+        List<PlanMismatch> mismatches = plan is null ? [] : [.. Mismatches([.. frames.Select(frame => frame.Frame)], plan, joins)];
+        var judged = new WholenessJudge(facts, rhythm, clock is not null, plan is not null, inSets, mismatches).Of(set, joins, missing.Count, changed, confidence);
         return new FoundSet(
             frames[0].Frame.Camera, frames, set.Marker is { } marker ? facts.Frames[marker] : null, rhythm.Rows, rhythm.Columns, missing, changed,
             judged.Wholeness, confidence, [.. new BorderReasons(facts, rhythm).Of(set, before, isByHand), .. judged.Reasons, .. OrderReasons(order)])
@@ -31,8 +35,18 @@ internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? 
             IsByHand = isByHand,
             Drift = drift,
             Order = order,
+            Joins = [.. joins.All],
+            CanBeStitched = missing.Count == 0 && joins.CanBeStitched,
+            Mismatches = mismatches,
             Pace = PaceOf(frames),
         };
+    }
+
+    private IEnumerable<PlanMismatch> Mismatches(IReadOnlyList<ShotFrame> frames, TakePlan plan, SetJoins joins)
+    {
+        var found = PlanMatch.Of(frames, plan, cameraClock);
+        if (ofRows is not null) found = found.Append(ofRows);
+        return joins.Side.Count(join => join.IsSeen) > 1 && PlanMatch.OfOverlap(frames[0].Camera, plan, joins.Step) is { } overlap ? found.Append(overlap) : found;
     }
 
     private IEnumerable<string> OrderReasons(SweptOrder order) => order.Sweeps.Where(sweep => plannedSweeps.TryGetValue(sweep.Row, out var way) && way != sweep.Direction)

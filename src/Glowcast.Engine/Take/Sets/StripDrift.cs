@@ -27,11 +27,11 @@ public sealed record StripDrift(double FirstToLastStops, double SpreadStops, IRe
         var steps = swept.SelectMany(row => row.Steps).ToList();
         if (steps.Count < LeastSteps) return null;
         // The light runs on while the camera is moved to the next row: at the same rate as within the rows.
-        var rate = steps.Sum(step => step.Stops) / steps.Sum(step => step.OverS);
+        var (drifted, overS) = (steps.Sum(step => step.Stops), steps.Sum(step => step.OverS));
         var wholeS = (rows[^1][^1].AfterFirst - rows[0][0].AfterFirst).TotalSeconds;
         var mean = steps.Average(step => step.Stops);
         return new StripDrift(
-            rate * wholeS, Math.Sqrt(steps.Average(step => (step.Stops - mean) * (step.Stops - mean))),
+            overS > 0 ? drifted / overS * wholeS : drifted, Math.Sqrt(steps.Average(step => (step.Stops - mean) * (step.Stops - mean))),
             [.. swept.Select(row => row.Sweep)], steps);
     }
 

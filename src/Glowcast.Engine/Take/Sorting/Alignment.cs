@@ -84,7 +84,7 @@ internal sealed class Alignment
         {
             var missing = position * TakeOdds.Missing;
             if (fromOutside)
-                Offer(position, outside[frame] + TakeOdds.Begins + TakeOdds.Marker(hasMarkers, false) + missing + BeforeSet(frame), FromOutside, 0);
+                Offer(position, outside[frame] + TakeOdds.Begins + TakeOdds.Marker(hasMarkers, false) + missing + BeforeSet(frame) + Apart(frame), FromOutside, 0);
             for (var opener = frame - 1; opener >= Math.Max(0, frame - 1 - MostSinglesInARow); opener--)
             {
                 if (marker[opener] == Never) continue;
@@ -97,16 +97,18 @@ internal sealed class Alignment
 
     private void GoOn(int before, int frame)
     {
-        if (states[before].Count == 0) return;
+        if (states[before].Count == 0 || JoinsOnBetween(before, frame)) return;
         var (a, b) = (start + before, start + frame);
         var gapS = Gap(before, frame);
         var logGap = ExpectedTime.LogOf(gapS, facts.ClockStepS);
         var isBroken = frame > before + 1;
         var difference = facts.Looks.Difference(a, b);
         var singles = Singles(before, frame) + (facts.SameGeometry(a, b) ? 0 : TakeOdds.OtherGeometry);
-        var again = singles + TakeOdds.Twice + TakeOdds.AgainAfter(gapS, rhythm.StepS, facts.ClockStepS) + Alike(a, b, 0) + TakeOdds.LooksTwice(difference);
-        var turned = TakeOdds.LooksTurned(difference);
-        var joins = TakeOdds.Joins(facts.Looks.Mismatch(a, b));
+        var isLooked = facts.Joins.Between(a, b).Kind is not (JoinKind.NotLooked or JoinKind.Faint);
+        var joined = isLooked ? JoinOdds.Of(facts, a, b) : default;
+        var again = singles + TakeOdds.Twice + TakeOdds.AgainAfter(gapS, rhythm.StepS, facts.ClockStepS) + Alike(a, b, 0) + (isLooked ? joined.Same : TakeOdds.LooksTwice(difference));
+        var turned = isLooked ? 0 : TakeOdds.LooksTurned(difference);
+        var joins = isLooked ? joined.Turned : TakeOdds.Joins(facts.Looks.Mismatch(a, b));
         foreach (var state in states[before])
         {
             var from = state.Position;
@@ -118,11 +120,18 @@ internal sealed class Alignment
                     + ((to - from - 1) * TakeOdds.Missing)
                     + Alike(a, b, rhythm.LongerStops(from, to))
                     + (to == from + 1 && rhythm.FrameOf(from) != rhythm.FrameOf(to) ? turned : 0)
-                    + (rhythm.AreNeighbours(from, to) ? joins : 0);
+                    + facts.Numbers.Odds(a, b, to - from - 1)
+                    + (rhythm.AreNeighbours(from, to) ? joins : Elsewhere(joined, from, to));
                 Offer(to, state.Score + singles + step, before, from);
             }
         }
     }
+
+    private double Elsewhere(JoinOdds joined, int from, int to) =>
+        rhythm.FrameOf(from) == rhythm.FrameOf(to) ? joined.Same : rhythm.RowOf(from) == rhythm.RowOf(to) ? joined.Skipped : joined.RowChanged;
+
+    // From the frame before, whatever it is: a set does not begin where the sweep goes on.
+    private double Apart(int frame) => frame == 0 || facts.LooksLikeMarker(start + frame - 1) ? 0 : JoinOdds.Of(facts, start + frame - 1, start + frame).Apart;
 
     private void Offer(int position, double score, int before, int from)
     {
@@ -144,7 +153,7 @@ internal sealed class Alignment
     // The best of all layouts that have no set open after this frame.
     private void Leave(int frame)
     {
-        var single = facts.LooksLikeMarker(start + frame) ? TakeOdds.LooseMarker : TakeOdds.SingleBetween;
+        var single = facts.LooksLikeMarker(start + frame) ? TakeOdds.LooseMarker : TakeOdds.SingleBetween + Math.Min(0, Apart(frame));
         (outside[frame + 1], ended[frame + 1]) = (outside[frame] + single, -1);
         if (start + frame == forbidden.End) return;
         foreach (var state in states[frame])
@@ -167,6 +176,15 @@ internal sealed class Alignment
             sum += TakeOdds.SingleWithin + (isAlike ? TakeOdds.SingleAlike + TakeOdds.SingleLooks(facts.Looks.Difference(single - 1 + start, single + start)) : 0);
         }
         return sum;
+    }
+
+    // What lies between two frames and goes on from the one to the other is no picture by itself.
+    private bool JoinsOnBetween(int before, int frame)
+    {
+        if (frame == before + 1) return false;
+        for (var next = before + 1; next <= frame; next++)
+            if (!facts.Joins.GoesOn(start + next - 1, start + next)) return false;
+        return true;
     }
 
     private double BeforeSet(int frame) => frame == 0

@@ -10,6 +10,7 @@ internal static class RhythmGuess
     private const int MostFitted = 16;
     private const int MostCompared = 8;
     private const int LeastColumns = 2;
+    private const int MostRunLengths = 3;
     private const double UsualSpread = 0.2;
     private const double PerRow = -1;
     private const double UsualMarkerS = 3;
@@ -46,19 +47,25 @@ internal static class RhythmGuess
 
     private static double Worth(FittedRhythm fit) => fit.Score + (PerRow * fit.Rhythm.Rows);
 
-    private static IEnumerable<SetRhythm> Candidates(SessionFacts facts, Range range, double stepS, (int Shots, double StepStops, double StepS) bracket)
+    private static IEnumerable<SetRhythm> Candidates(SessionFacts facts, Range range, double stepS, (IReadOnlyList<double> ShotStops, double StepS) bracket)
     {
         var count = range.GetOffsetAndLength(facts.Count).Length;
-        var runs = new RowRuns(facts, range, stepS, bracket.Shots);
+        var runs = new RowRuns(facts, range, stepS, bracket.ShotStops.Count);
         var gapsS = runs.BreaksS;
         return
-            from shape in runs.Shapes(MostRows).Concat(ByRepeats(facts, range, bracket.Shots)).Distinct()
-            where shape.Columns >= LeastColumns && shape.Columns * (shape.Rows - 1) * bracket.Shots < count
+            from shape in ByJoins(facts, range, bracket.ShotStops.Count).Concat(runs.Shapes(MostRows)).Concat(ByRepeats(facts, range, bracket.ShotStops.Count)).Distinct()
+            where shape.Columns >= LeastColumns && shape.Columns * (shape.Rows - 1) * bracket.ShotStops.Count < count
             from rowStepS in shape.Rows == 1 ? [Quantile(gapsS, 0.3)] : new[] { Quantile(gapsS, 0.3), Quantile(gapsS, 0.7) }.Distinct()
             select new SetRhythm(
-                shape.Columns, shape.Rows, bracket.Shots, bracket.StepStops, stepS, rowStepS ?? (2 * stepS), bracket.StepS,
+                shape.Columns, shape.Rows, bracket.ShotStops, stepS, rowStepS ?? (2 * stepS), bracket.StepS,
                 Math.Min(UsualMarkerS, 2 * stepS), Quantile(gapsS, shape.Rows == 1 ? 0.5 : 0.9) ?? (4 * stepS), UsualSpread);
     }
+
+    // Rows are as long as the sweeps whose pictures join on.
+    private static IEnumerable<(int Columns, int Rows)> ByJoins(SessionFacts facts, Range range, int shots) =>
+        from columns in JoinedRuns.Lengths(facts, range, shots).GroupBy(length => length).OrderByDescending(same => same.Count() * same.Key).Take(MostRunLengths).Select(same => same.Key)
+        from rows in Enumerable.Range(1, MostRows)
+        select (columns, rows);
 
     // Sets are as long as it takes until the same views come again.
     private static IEnumerable<(int Columns, int Rows)> ByRepeats(SessionFacts facts, Range range, int shots) =>

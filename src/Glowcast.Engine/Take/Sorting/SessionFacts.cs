@@ -26,12 +26,14 @@ internal sealed class SessionFacts
         exposureStops = [.. frames.Select(frame => frame.Settings.ExposureStops)];
         ClockStepS = frames.Any(frame => frame.HasSubSeconds) ? FineClockS : CoarseClockS;
         markerOdds = MarkerLikeness.Of(frames);
-        HasMarkers = Enumerable.Range(0, frames.Count).Any(LooksLikeMarker);
         var pairs = Enumerable.Range(1, Math.Max(0, frames.Count - 1)).ToList();
         var changes = pairs.Count(i => SameGeometry(i - 1, i) && !SameExposure(i - 1, i, 0));
         ExposureChanges = changes < ChangesWhereLocked * pairs.Count ? 0 : changes / (double)Math.Max(1, pairs.Count);
         Looks = new GlancePairs(frames, SameGeometry, overlap);
         Patterns = new PatternShares(this);
+        Joins = new JoinsSeen(frames, SameGeometry, 1 - overlap, stop);
+        Numbers = new FrameNumbers(frames);
+        HalfDark();
     }
 
     public IReadOnlyList<ShotFrame> Frames { get; }
@@ -45,7 +47,7 @@ internal sealed class SessionFacts
     public double ClockStepS { get; }
 
     /// <summary>Whether any frame looks like a marker frame.</summary>
-    public bool HasMarkers { get; }
+    public bool HasMarkers { get; private set; }
 
     /// <summary>The share of neighbours whose exposures differ; 0 where it is so small that the exposure was locked.</summary>
     public double ExposureChanges { get; }
@@ -56,12 +58,28 @@ internal sealed class SessionFacts
     /// <summary>How any two frames look beside each other, whatever their brightness.</summary>
     public PatternShares Patterns { get; }
 
+    /// <summary>How their pictures lie to one another.</summary>
+    public JoinsSeen Joins { get; }
+
+    /// <summary>What the numbers in their names say of frames that were deleted.</summary>
+    public FrameNumbers Numbers { get; }
+
     public double GapS(int from, int to) => seconds[to] - seconds[from];
 
     /// <summary>How much better a frame is explained as a marker frame than as a picture: a difference of logarithms.</summary>
     public double MarkerOdds(int frame) => markerOdds[frame];
 
     public bool LooksLikeMarker(int frame) => markerOdds[frame] > 2;
+
+    // A hand before half of the lens: dark in part, unlike both neighbours, and joined to neither.
+    private void HalfDark()
+    {
+        for (var frame = 0; frame < Count; frame++)
+            if (MarkerLikeness.IsHalfDark(Frames, frame) && IsBroken(frame - 1, frame) && IsBroken(frame, frame + 1)) markerOdds[frame] = Math.Max(markerOdds[frame], MarkerLikeness.HalfDark);
+        HasMarkers = Enumerable.Range(0, Count).Any(LooksLikeMarker);
+
+        bool IsBroken(int a, int b) => a < 0 || b >= Count || !Joins.Between(a, b).IsSeen;
+    }
 
     /// <summary>Same focal length, lie and size, as far as they are known.</summary>
     public bool SameGeometry(int a, int b)

@@ -1,9 +1,7 @@
-using Glowcast.Engine.Capture;
-
 namespace Glowcast.Engine.Take;
 
 /// <summary>Sorts the sessions of one camera, one after another.</summary>
-internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double overlap)
+internal sealed class SessionSorter(SessionFacts facts, TakePlan? plan, double overlap, CameraClock? cameraClock)
 {
     private const double PlanDeserves = 10;
     private const double PoorlyFilled = 0.8;
@@ -12,7 +10,7 @@ internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double 
     private const double LeastShare = 0.25;
     private const long MostStates = 30_000_000;
 
-    private readonly SetRhythm? planned = clock is null ? null : SetRhythm.Of(clock);
+    private readonly SetRhythm? planned = plan is null ? null : SetRhythm.Of(plan.Clock);
     private readonly List<FoundSet> sets = [];
     private readonly HashSet<int> taken = [];
     private readonly HashSet<int> markers = [];
@@ -31,7 +29,8 @@ internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double 
         var follows = planned is not null && fit.Rhythm.Length == planned.Length && fit.Rhythm.Columns == planned.Columns;
         var found = isByHand ? [Whole(fit.Run, start, count, fit.Rhythm)] : fit.Run.Sets.Where(set => IsSet(set, fit.Rhythm)).ToList();
         taken.UnionWith(found.SelectMany(set => set.Frames).Select(frame => frame.Frame));
-        var report = new SetReport(facts, fit.Rhythm, follows ? clock : null, clock is not null, overlap, taken);
+        var ofRows = plan is null ? null : RowsUnlikePlan(range, fit.Rhythm.Shots);
+        var report = new SetReport(facts, fit.Rhythm, follows ? plan!.Clock : null, plan, overlap, taken, cameraClock, ofRows);
         foreach (var (index, set) in found.Index())
         {
             var window = (index > 0 ? found[index - 1].First : start)..(index + 1 < found.Count ? found[index + 1].Last + 1 : start + count);
@@ -46,9 +45,24 @@ internal sealed class SessionSorter(SessionFacts facts, SetClock? clock, double 
     {
         var count = range.GetOffsetAndLength(facts.Count).Length;
         if (planned is null || (long)count * planned.Length > MostStates) return RhythmGuess.Best(facts, range);
-        var byPlan = RhythmFit.Best(facts, range, planned, StepModes.Of(facts, range, PacesTried), isOneSet);
+        var asShot = planned.Shots > 1 && BracketGuess.Of(facts, range, planned.Shots) is { } order ? planned with { ShotStops = order.ShotStops } : planned;
+        if (!isOneSet && RowsUnlikePlan(range, asShot.Shots) is not null && RhythmGuess.Best(facts, range) is { } unplanned) return unplanned;
+        var byPlan = RhythmFit.Best(facts, range, asShot, StepModes.Of(facts, range, PacesTried), isOneSet);
         if (isOneSet || byPlan.Run.Sets.Sum(set => set.Filled) >= PoorlyFilled * Math.Max(count, byPlan.Run.Sets.Count * planned.Length)) return byPlan;
         return RhythmGuess.Best(facts, range) is { } guess && guess.Score > byPlan.Score + PlanDeserves ? guess : byPlan;
+    }
+
+    // A row that is broken is shorter; one that is longer, or most that are shorter by the same, is not the plan's.
+    private PlanMismatch? RowsUnlikePlan(Range range, int shots)
+    {
+        var lengths = JoinedRuns.Lengths(facts, range, shots).ToList();
+        if (lengths.Count == 0) return null;
+        var columns = plan!.Clock.Columns;
+        var usual = lengths.GroupBy(length => length).OrderByDescending(same => same.Count()).ThenByDescending(same => same.Key).First();
+        var asPlanned = lengths.Count(length => length == columns);
+        return usual.Key != columns && asPlanned < usual.Count() && (usual.Key > columns || (usual.Count() > 1 && asPlanned == 0))
+            ? new PlanMismatch(MismatchKind.Columns, facts.Frames[0].Camera, columns, usual.Key)
+            : null;
     }
 
     private static bool IsSet(AlignedSet set, SetRhythm rhythm) => set.Filled >= Math.Max(LeastFrames, LeastShare * rhythm.Length);

@@ -5,8 +5,7 @@ namespace Glowcast.Engine.Take;
 /// <summary>The beat of a set as it is shot: how many exposures there are, and how long it is from one to the next. All
 /// times are from opening to opening [s].</summary>
 /// <param name="Columns">Frames in a row.</param>
-/// <param name="Shots">Exposures of each frame.</param>
-/// <param name="ShotStepStops">How much longer each exposure of a frame is than the one before it.</param>
+/// <param name="ShotStops">How much longer each exposure of a frame is than its first, in the order they are shot.</param>
 /// <param name="StepS">From the last exposure of a frame to the first of the next in its row.</param>
 /// <param name="RowStepS">The same, from a row to the next.</param>
 /// <param name="ShotStepS">Between the exposures of a frame.</param>
@@ -14,12 +13,18 @@ namespace Glowcast.Engine.Take;
 /// <param name="SetStepS">From the last exposure of a set to the first of its repeat.</param>
 /// <param name="StepSpread">How much steps differ among one another: the standard deviation of their logarithm.</param>
 internal sealed record SetRhythm(
-    int Columns, int Rows, int Shots, double ShotStepStops, double StepS, double RowStepS, double ShotStepS, double MarkerStepS, double SetStepS, double StepSpread)
+    int Columns, int Rows, IReadOnlyList<double> ShotStops, double StepS, double RowStepS, double ShotStepS, double MarkerStepS, double SetStepS, double StepSpread)
 {
     private const double UsualSpread = 0.25;
 
     // A marker frame is shot somewhere within the time it takes, mostly early: then the hand goes down.
     private const double MarkerShare = 0.8;
+
+    /// <summary>Of one exposure of each frame.</summary>
+    public static IReadOnlyList<double> OneShot { get; } = [0];
+
+    /// <summary>Exposures of each frame.</summary>
+    public int Shots => ShotStops.Count;
 
     /// <summary>Exposures of a set.</summary>
     public int Length => Columns * Rows * Shots;
@@ -34,7 +39,7 @@ internal sealed record SetRhythm(
         // Step and row step of the clock are from the first exposure of a frame to the first of the next.
         var bracketS = opens[shots - 1] - opens[0];
         return new SetRhythm(
-            clock.Columns, clock.Rows, shots, shots > 1 ? Math.Log2((first[1].End - first[1].Start) / (first[0].End - first[0].Start)) : 0,
+            clock.Columns, clock.Rows, [.. first.Take(shots).Select(shot => Math.Log2((shot.End - shot.Start) / (first[0].End - first[0].Start)))],
             clock.Step.TotalSeconds - bracketS, clock.RowStep.TotalSeconds - bracketS, shots > 1 ? opens[1] - opens[0] : 0,
             Math.Max(MarkerShare * markerS, 1), (clock.SetStart(1) - clock.SetStart(0) - clock.FirstToLast).TotalSeconds - bracketS, UsualSpread);
     }
@@ -54,7 +59,7 @@ internal sealed record SetRhythm(
     }
 
     /// <summary>How much longer the exposure at one place is than at another [stops].</summary>
-    public double LongerStops(int from, int to) => ((to % Shots) - (from % Shots)) * ShotStepStops;
+    public double LongerStops(int from, int to) => ShotStops[to % Shots] - ShotStops[from % Shots];
 
     /// <summary>How far the time between two exposures may be off: the standard deviation of its logarithm.</summary>
     public double Spread(int from, int to)

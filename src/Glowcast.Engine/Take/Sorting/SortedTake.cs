@@ -15,6 +15,12 @@ public sealed record SortedTake(
 
     /// <summary>Which of sets that show the same is the better one, and why.</summary>
     public IReadOnlyList<RepeatChoice> Choices { get; init; } = [];
+
+    /// <summary>All sets, the best first.</summary>
+    public IReadOnlyList<RankedSet> Ranking { get; init; } = [];
+
+    /// <summary>Frames of other sets that can stand in for those that are missing.</summary>
+    public IReadOnlyList<Rescue> Rescues { get; init; } = [];
 }
 
 /// <summary>Whether a set has all its frames.</summary>
@@ -38,6 +44,9 @@ public enum LooseKind
 
     /// <summary>A picture by itself.</summary>
     Alone,
+
+    /// <summary>A copy of another file.</summary>
+    Copy,
 }
 
 /// <param name="Reason">A sentence.</param>
@@ -71,6 +80,15 @@ public sealed record FoundSet(
 
     /// <summary>Which way its rows were swept.</summary>
     public required SweptOrder Order { get; init; }
+
+    /// <summary>Its joins, as the pictures show them: along the rows, then between them.</summary>
+    public IReadOnlyList<FoundJoin> Joins { get; init; } = [];
+
+    /// <summary>All its places have a frame, and every frame joins on.</summary>
+    public bool CanBeStitched { get; init; }
+
+    /// <summary>In what it is not as the plan has it.</summary>
+    public IReadOnlyList<PlanMismatch> Mismatches { get; init; } = [];
 
     /// <summary>How it was paced.</summary>
     public required SetPace Pace { get; init; }

@@ -12,9 +12,7 @@ internal static class StepModes
     public static IReadOnlyList<double> Of(SessionFacts facts, Range range, int most)
     {
         var (start, count) = range.GetOffsetAndLength(facts.Count);
-        // A longer exposure than the one before it at once after it is the next shot of a bracket, not a step.
         var logs = Enumerable.Range(start + 1, Math.Max(0, Math.Min(count, MostFrames) - 1))
-            .Where(i => !IsLonger(facts, i))
             .Select(i => Math.Max(facts.GapS(i - 1, i), facts.ClockStepS / 3))
             .Where(gapS => gapS < LongestStepS)
             .Select(gapS => Math.Log(gapS)).ToList();
@@ -27,7 +25,4 @@ internal static class StepModes
         }
         return modes;
     }
-
-    private static bool IsLonger(SessionFacts facts, int i) =>
-        facts.Frames[i - 1].Settings.ExposureStops - facts.Frames[i].Settings.ExposureStops > 0.3;
 }

@@ -100,7 +100,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
         var isDark = random.Next(2) == 0;
         var even = new float[Glance.Columns * Glance.Rows];
         for (var i = 0; i < even.Length; i++) even[i] = (isDark ? -11 : -4.5f) + (0.2f * random.NextSingle());
-        Add(locked, new Glance(even));
+        Add(locked, new Glance(even), ViewOf((_, _) => even[0]));
         nowS += Human(times.Marker.TotalSeconds * (0.5 + random.NextDouble()));
     }
 
@@ -117,7 +117,8 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
                 _ => locked,
             };
             nowS += 3 + (random.NextDouble() * 30);
-            Add(settings, panorama.Glance(random.NextDouble() * 20, random.NextDouble() * 3, 0));
+            var (left, top) = (random.NextDouble() * 20, random.NextDouble() * 3);
+            Add(settings, panorama.Glance(left, top, 0), ViewOf((x, y) => panorama.Detailed(left + x, top + y)));
             nowS += 3 + (random.NextDouble() * 30);
         }
     }
@@ -127,8 +128,20 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
         // The shots of a bracket, and a frame shot again, are not aimed anew.
         if (exposure.Frame != aimed.Frame) aimed = (exposure.Frame, AimError * Normal(hand), AimError * Normal(hand));
         var brighter = (driftStopsPerS * nowS) + Math.Log2(settings.Exposure!.Value / locked.Exposure!.Value);
-        var seen = panorama.Glance((exposure.Column * (1 - Overlap)) + aimed.Across, (exposure.Row * (1 - Overlap)) + aimed.Up, brighter);
-        return Add(settings, Grained(seen));
+        var (left, top) = ((exposure.Column * (1 - Overlap)) + aimed.Across, (exposure.Row * (1 - Overlap)) + aimed.Up);
+        return Add(settings, Grained(panorama.Glance(left, top, brighter)), ViewOf((x, y) => panorama.Detailed(left + x, top + y) + brighter));
+    }
+
+    private static View ViewOf(Func<double, double, double> stopsAt)
+    {
+        const int wide = 48, high = 36;
+        var gray = new byte[wide * high];
+        for (var i = 0; i < gray.Length; i++)
+        {
+            var linear = Math.Min(1, Math.Pow(2, stopsAt((i % wide + 0.5) / wide, (i / wide + 0.5) / high)));
+            gray[i] = (byte)Math.Round(255 * (linear <= 0.0031308 ? 12.92 * linear : (1.055 * Math.Pow(linear, 1 / 2.4)) - 0.055));
+        }
+        return new View(wide, high, gray);
     }
 
     private Glance Grained(Glance glance)
@@ -138,7 +151,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
         return new Glance(parts);
     }
 
-    private string Add(ShotSettings settings, Glance glance)
+    private string Add(ShotSettings settings, Glance glance, View view)
     {
         var frame = new ShotFrame($"IMG_{firstNumber + number++:0000}.CR3")
         {
@@ -147,6 +160,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
             HasSubSeconds = hasSubSeconds,
             Settings = settings,
             Glance = glances ? glance : null,
+            View = glances ? view : null,
         };
         frames.Add(frame);
         return frame.Name;
@@ -167,6 +181,7 @@ internal sealed class TakeMaker(Random random, Random hand, bool markers, bool g
 internal sealed class MadePanorama
 {
     private readonly List<(double Across, double Up, double Phase, double Stops)> waves = [];
+    private readonly List<(double Across, double Up, double Phase, double Stops)> detail = [];
 
     public MadePanorama(Random random)
     {
@@ -176,6 +191,27 @@ internal sealed class MadePanorama
             var turn = random.NextDouble() * 2 * Math.PI;
             waves.Add((2 * Math.PI * Math.Cos(turn) / length, 2 * Math.PI * Math.Sin(turn) / length, random.NextDouble() * 2 * Math.PI, 0.12 * Math.Sqrt(length)));
         }
+        var own = new Random(BitConverter.DoubleToInt64Bits(waves[0].Phase).GetHashCode());
+        for (var wave = 0; wave < 30; wave++)
+        {
+            var (length, turn) = (0.06 * Math.Exp(own.NextDouble() * 1.9), own.NextDouble() * 2 * Math.PI);
+            detail.Add((2 * Math.PI * Math.Cos(turn) / length, 2 * Math.PI * Math.Sin(turn) / length, own.NextDouble() * 2 * Math.PI, 0.12));
+        }
+    }
+
+    /// <summary>With what a glance is too coarse to show: rock, trees, edges.</summary>
+    public double Detailed(double x, double y)
+    {
+        var sum = Stops(x, y);
+        foreach (var (across, up, phase, height) in detail) sum += height * Math.Sin((across * x) + (up * y) + phase);
+        return sum;
+    }
+
+    public double Stops(double x, double y)
+    {
+        var sum = -3.0;
+        foreach (var (across, up, phase, height) in waves) sum += height * Math.Sin((across * x) + (up * y) + phase);
+        return sum;
     }
 
     /// <param name="left">The left edge of the frame, in its widths.</param>
@@ -187,8 +223,7 @@ internal sealed class MadePanorama
             for (var column = 0; column < Engine.Take.Glance.Columns; column++)
             {
                 var (x, y) = (left + ((column + 0.5) / Engine.Take.Glance.Columns), top + ((row + 0.5) / Engine.Take.Glance.Rows));
-                var stops = waves.Sum(wave => wave.Stops * Math.Sin((wave.Across * x) + (wave.Up * y) + wave.Phase));
-                parts[(row * Engine.Take.Glance.Columns) + column] = (float)(-3 + stops + brighterStops);
+                parts[(row * Engine.Take.Glance.Columns) + column] = (float)(Stops(x, y) + brighterStops);
             }
         return new Glance(parts);
     }

@@ -134,7 +134,9 @@ public class TakeSorterTests
     [Fact]
     public void Sorting_is_stopped_in_the_middle_of_a_session()
     {
-        var facts = new SessionFacts(Shot(Plan), [.. Plan.Exposures.Select(exposure => exposure.Start.TotalSeconds)], 0.4, new CancellationToken(canceled: true));
+        using var stop = new CancellationTokenSource();
+        var facts = new SessionFacts(Shot(Plan), [.. Plan.Exposures.Select(exposure => exposure.Start.TotalSeconds)], 0.4, stop.Token);
+        stop.Cancel();
         Assert.Throws<OperationCanceledException>(() => Alignment.Best(facts, 0..facts.Count, SetRhythm.Of(Plan)));
     }
 

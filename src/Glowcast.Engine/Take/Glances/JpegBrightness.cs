@@ -2,24 +2,22 @@ using BitMiracle.LibJpeg.Classic;
 
 namespace Glowcast.Engine.Take;
 
-/// <summary>Looks at a JPEG: decodes its brightness, small, within bounds, and keeps a glance of it.</summary>
-internal static class JpegGlance
+/// <summary>Decodes the brightness of a JPEG, small, within bounds.</summary>
+internal static class JpegBrightness
 {
     private const int MostSide = 20_000;
     private const long MostPixels = 120_000_000;
     private const long MostProgressivePixels = 12_000_000;
     private const int WideEnough = 256;
 
-    /// <param name="lie">How the picture lies (EXIF 0x0112).</param>
-    /// <param name="shape">Width by height of the picture; a thumbnail of another shape has bars, which are cut off.</param>
     /// <param name="budget">What is left to the file; a picture that would cost more is not decoded.</param>
-    /// <returns>Null where it cannot be decoded.</returns>
-    public static Glance? Of(byte[] jpeg, int lie, double? shape, DecodingBudget budget)
+    /// <returns>As it is stored, 256 pixels wide or more where it has them; null where it cannot be decoded.</returns>
+    public static GrayPicture? Of(byte[] jpeg, DecodingBudget budget)
     {
         if (jpeg.Length < 100 || jpeg[0] != 0xFF || jpeg[1] != 0xD8) return null;
         try
         {
-            return Decode(jpeg, lie, shape, budget);
+            return Decode(jpeg, budget);
         }
         catch (Exception broken) when (broken is not OutOfMemoryException)
         {
@@ -28,7 +26,7 @@ internal static class JpegGlance
         }
     }
 
-    private static Glance? Decode(byte[] jpeg, int lie, double? shape, DecodingBudget budget)
+    private static GrayPicture? Decode(byte[] jpeg, DecodingBudget budget)
     {
         using var stream = new MemoryStream(jpeg, writable: false);
         var decoder = new jpeg_decompress_struct(new Strict());
@@ -42,15 +40,15 @@ internal static class JpegGlance
         (decoder.Scale_num, decoder.Scale_denom) = (1, 1);
         while (decoder.Scale_denom < 8 && decoder.Image_width / (decoder.Scale_denom * 2) >= WideEnough) decoder.Scale_denom *= 2;
         decoder.jpeg_start_decompress();
-        var cells = new GlanceCells(decoder.Output_width, decoder.Output_height, lie, shape);
+        var gray = new byte[decoder.Output_width * decoder.Output_height];
         var line = new[] { new byte[decoder.Output_width] };
         while (decoder.Output_scanline < decoder.Output_height)
         {
-            var y = decoder.Output_scanline;
+            var at = decoder.Output_scanline * decoder.Output_width;
             decoder.jpeg_read_scanlines(line, 1);
-            cells.Add(y, line[0]);
+            line[0].CopyTo(gray, at);
         }
-        return cells.Glance;
+        return new GrayPicture(decoder.Output_width, decoder.Output_height, gray);
     }
 
     /// <summary>Stops at errors and where there is no end of remarks, and writes nothing anywhere.</summary>
