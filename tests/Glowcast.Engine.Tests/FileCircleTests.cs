@@ -15,7 +15,6 @@ public class FileCircleTests
         "GribProduct Parameter",
         "Season SeasonFilter",
         "SeasonDay SeasonScore",
-        "SortedTake StripDrift SweptOrder",
     ];
 
     [Fact]

@@ -76,7 +76,7 @@ internal static class TakePage
     {
         page.Heading($"Set {number}: {set.First} to {set.Last}");
         page.Paragraph(
-            set.Wholeness switch { Wholeness.Whole => "Whole.", Wholeness.NotWhole => "Not whole.", _ => "Whether it is whole is uncertain." },
+            set.Wholeness switch { Wholeness.Whole => "Whole.", Wholeness.NotWhole => "Not whole.", _ => set.IsCompleteByCount ? "Complete by count; its joins were not seen." : "Whether it is whole is uncertain." },
             set.Wholeness switch { Wholeness.Whole => Tone.Good, Wholeness.NotWhole => Tone.Bad, _ => Tone.Doubtful });
         page.Facts(
             ("frames", $"{set.Frames}, in {set.Rows} {(set.Rows == 1 ? "row" : "rows")} of {set.Columns}"),

@@ -62,6 +62,7 @@ internal static class TakeSheet
     {
         json.WriteStartObject();
         json.WriteString("wholeness", set.Wholeness switch { Wholeness.Whole => "whole", Wholeness.NotWhole => "not whole", _ => "uncertain" });
+        json.WriteBoolean("isCompleteByCount", set.IsCompleteByCount);
         json.WriteNumber("confidence", Math.Round(set.Confidence, 2));
         json.WriteStartArray("reasons");
         foreach (var reason in set.Reasons) json.WriteStringValue(reason);

@@ -117,6 +117,9 @@ public sealed record TakeSetAnswer(
     /// <summary>All its places have a frame, and every frame joins on.</summary>
     public bool CanBeStitched { get; init; }
 
+    /// <summary>Nothing speaks against its being whole but that none of its joins could be looked at.</summary>
+    public bool IsCompleteByCount { get; init; }
+
     /// <summary>In what it is not as the plan has it; it is then not called whole.</summary>
     public IReadOnlyList<MismatchAnswer> Mismatches { get; init; } = [];
 
@@ -135,6 +138,7 @@ public sealed record TakeSetAnswer(
         {
             Joins = [.. set.Joins.Select(JoinAnswer.Of)],
             CanBeStitched = set.CanBeStitched,
+            IsCompleteByCount = set.IsCompleteByCount,
             Mismatches = [.. set.Mismatches.Select(mismatch => new MismatchAnswer(mismatch.Kind, mismatch.Planned, mismatch.Found))],
         };
     }

@@ -44,11 +44,15 @@ public class TakesApiTests(Service service)
     {
         var take = Take();
         take["clockErrorS"] = 60;
-        Assert.Empty((await PostAsync(take).JsonAsync())["cautions"]!.AsArray());
+        Assert.Empty(Cautions(await PostAsync(take).JsonAsync()));
         foreach (var frame in take["frames"]!.AsArray()) frame!.AsObject().Remove("offsetFromUtc");
         var answer = await PostAsync(take).JsonAsync();
         Assert.Null(answer["clock"]);
-        Assert.Contains("how far that clock is from UTC", Assert.Single(answer["cautions"]!.AsArray())!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Contains("how far that clock is from UTC", Assert.Single(Cautions(answer)), StringComparison.Ordinal);
+
+        // The posted frames have no pictures; that their joins were not looked at is said of every such take.
+        static IEnumerable<string> Cautions(JsonNode answer) =>
+            answer["cautions"]!.AsArray().Select(caution => caution!.GetValue<string>()).Where(caution => !caution.Contains("joins were not looked at", StringComparison.Ordinal));
     }
 
     [Fact]

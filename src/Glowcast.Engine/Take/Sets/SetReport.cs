@@ -37,6 +37,7 @@ internal sealed class SetReport(SessionFacts facts, SetRhythm rhythm, SetClock? 
             Order = order,
             Joins = [.. joins.All],
             CanBeStitched = missing.Count == 0 && joins.CanBeStitched,
+            IsCompleteByCount = judged.IsCompleteByCount,
             Mismatches = mismatches,
             Pace = PaceOf(frames),
         };

@@ -22,14 +22,16 @@ internal sealed class WholenessJudge(SessionFacts facts, SetRhythm rhythm, bool 
     private const int MostSaid = 3;
 
     /// <param name="joins">Of the set, as its pictures show them.</param>
-    public (Wholeness Wholeness, IReadOnlyList<string> Reasons) Of(AlignedSet set, SetJoins joins, int missing, IReadOnlyList<SettingChange> changed, double confidence)
+    public Judged Of(AlignedSet set, SetJoins joins, int missing, IReadOnlyList<SettingChange> changed, double confidence)
     {
         List<string> amiss = [.. mismatches.Select(TakeWords.Of)];
         if (missing > 0)
-            return (Wholeness.NotWhole, [.. amiss, missing == 1 ? $"A frame is missing of {rhythm.Length}." : $"{missing} frames are missing of {rhythm.Length}."]);
-        if (!joins.CanBeStitched && IsHoleForSure(joins)) return (Wholeness.NotWhole, [.. amiss, .. JoinDoubts(joins)]);
+            return new(Wholeness.NotWhole, [.. amiss, missing == 1 ? $"A frame is missing of {rhythm.Length}." : $"{missing} frames are missing of {rhythm.Length}."]);
+        if (!joins.CanBeStitched && IsHoleForSure(joins)) return new(Wholeness.NotWhole, [.. amiss, .. JoinDoubts(joins)]);
         List<string> doubts = [.. amiss, .. Doubts(set, joins, changed, confidence)];
-        return doubts.Count > 0 ? (Wholeness.Uncertain, doubts) : (Wholeness.Whole, [$"All {rhythm.Length} frames of the plan are there, and their pictures join."]);
+        return doubts.Count > 0
+            ? new(Wholeness.Uncertain, doubts) { IsCompleteByCount = doubts is [TakeWords.NoPictures] }
+            : new(Wholeness.Whole, [$"All {rhythm.Length} frames of the plan are there, and their pictures join."]);
     }
 
     // Where most of the joins are seen, one that is not is no fault of the pictures.
@@ -117,6 +119,13 @@ internal sealed class WholenessJudge(SessionFacts facts, SetRhythm rhythm, bool 
         var row = set.Frames.Where(frame => rhythm.RowOf(frame.Position) == rhythm.RowOf(beside < edge ? set.Frames[0].Position : set.Frames[^1].Position)).Select(frame => frame.Frame).ToList();
         var way = row.Zip(row.Skip(1)).Sum(pair => facts.Joins.Between(pair.First, pair.Second) is { Kind: JoinKind.Beside } within ? Math.Sign(within.Across) : 0);
         return way * join.Across >= 0;
+    }
+
+    /// <param name="Reasons">A sentence each.</param>
+    internal sealed record Judged(Wholeness Wholeness, IReadOnlyList<string> Reasons)
+    {
+        /// <summary>Nothing speaks against its being whole but that none of its joins could be looked at.</summary>
+        public bool IsCompleteByCount { get; init; }
     }
 
     private string Name(int frame) => facts.Frames[frame].Name;

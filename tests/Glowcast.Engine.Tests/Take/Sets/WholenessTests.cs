@@ -9,19 +9,23 @@ public class WholenessTests
     private static readonly SetClock Plan = new(10, 2, new ShootingOrder(), new StepTimes(), repeats: 0);
 
     [Fact]
-    public void A_set_by_itself_is_whole() => Assert.Equal(Wholeness.Whole, Judged(null).Wholeness);
+    public void A_set_without_pictures_is_complete_by_count_and_not_called_whole()
+    {
+        var set = Judged(null);
+        Assert.Equal((Wholeness.Uncertain, true), (set.Wholeness, set.IsCompleteByCount));
+    }
 
     // A frame more, shot like those of the set: within two steps it may be one of its own; long after, it is a picture of something else.
     [Theory]
-    [InlineData(1.5, Wholeness.Uncertain)]
-    [InlineData(2.4, Wholeness.Uncertain)]
-    [InlineData(3.2, Wholeness.Whole)]
-    [InlineData(6, Wholeness.Whole)]
-    [InlineData(20, Wholeness.Whole)]
-    public void A_frame_more_is_a_doubt_only_when_it_is_near_in_time(double stepsLater, Wholeness expected)
+    [InlineData(1.5, false)]
+    [InlineData(2.4, false)]
+    [InlineData(3.2, true)]
+    [InlineData(6, true)]
+    [InlineData(20, true)]
+    public void A_frame_more_is_a_doubt_only_when_it_is_near_in_time(double stepsLater, bool isComplete)
     {
         var set = Judged(stepsLater);
-        Assert.Equal((20, expected), (set.Frames.Count, set.Wholeness));
+        Assert.Equal((20, isComplete), (set.Frames.Count, set.IsCompleteByCount));
     }
 
     private static FoundSet Judged(double? stepsLater)

@@ -14,7 +14,7 @@ internal sealed class TakeScore
     /// <summary>Takes in which every set has exactly its frames, and none is made up.</summary>
     public int ExactTakes => takes - wrong.Count;
 
-    /// <summary>Sets that are all there, and how many of them are called whole.</summary>
+    /// <summary>Sets that are all there, and how many of them are called whole, or complete by count where there are no pictures to be joined.</summary>
     public int Complete { get; private set; }
 
     public int Whole { get; private set; }
@@ -31,7 +31,7 @@ internal sealed class TakeScore
         if (right < truth.Count || found.Count != truth.Count) wrong.Add(seed);
         var complete = truth.Where((_, i) => take.Complete[i]).ToHashSet();
         Complete += complete.Count;
-        foreach (var (set, names) in found.Where(entry => entry.Set.Wholeness == Wholeness.Whole))
+        foreach (var (set, names) in found.Where(entry => entry.Set.Wholeness == Wholeness.Whole || entry.Set.IsCompleteByCount))
         {
             Whole++;
             if (!complete.Contains(names)) wronglyWhole.Add($"take {seed}, {set.First.Name} to {set.Last.Name}");
