@@ -106,5 +106,5 @@ internal static class ForecastPage
         + (window.UnknownBeyond is { } edge ? $" Unknown: ground past the grid's edge, {Say.Distance(edge.Metres)} off towards the sun, could cast its shade here{Move(window)}; add the next grid to be sure." : "");
 
     private static string Move(LightWindow window) =>
-        window.UnknownCouldMove.TotalSeconds >= 1 ? $" and move an end by {Say.Time(window.UnknownCouldMove.TotalSeconds)}" : "";
+        LightWords.CouldMove(window.UnknownCouldMove) is { } move ? $" and {move}" : "";
 }

@@ -27,7 +27,7 @@ internal static class WindowFacts
             HorizonKind.OpenHorizon => "the open horizon",
             _ => "the edge of the grid",
         };
-        var beam = edge.Uncertainty.BeamS > 0 ? byBeam : "";
+        var beam = edge.Uncertainty.IsByBeam ? byBeam : "";
         return $"{beam}{what} on {horizon.SunAzimuth.Degrees:0}°{(horizon.Distance is { } distance ? $", {Say.Distance(distance.Metres)} from the ground it {(beam.Length > 0 ? "lights" : "shades")}" : "")}";
     }
 

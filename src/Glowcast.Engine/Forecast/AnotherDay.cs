@@ -17,7 +17,7 @@ internal static class AnotherDay
         Plan plan, Scene scene, PlannedSet planned, SetFit fit, Angle crest, Func<Plan, (PlannedSet Set, SetFit Fit)?> fitOn, CancellationToken cancel)
     {
         var (first, last) = (plan.Date!.Value.PlusDays(1), plan.Date.Value.PlusDays(DaysAhead));
-        var days = Season.Over(scene, plan.Lookout!.Zone, cancel: cancel)
+        var days = Season.Over(scene, plan.Lookout!.Zone, plan.Conditions.SeasonAir, cancel: cancel)
             .Days(first, last, new SeasonScore(planned.Clock.Total), new SeasonJudge(plan, crest).FitOf, null, null, cancel);
         return Candidates(days).Select(date => Try(plan with { Date = date }, planned, fit, fitOn)).FirstOrDefault(remedy => remedy is not null);
     }

@@ -9,7 +9,7 @@ namespace Glowcast.Engine.Forecast;
 /// <param name="RefractionS">From the refraction of the sun that day: likewise [s].</param>
 /// <param name="BeamS">From the haze of the day, where what decides is how strong the light is: likewise [s].</param>
 /// <param name="UnknownBeyond">The ground past the edge of the grid towards the sun, where it could still matter; else null.</param>
-/// <param name="Horizon">What stands towards the sun then; null where nothing crosses.</param>
+/// <param name="Horizon">What casts the shade; null where nothing crosses, and where the beam is too weak instead.</param>
 internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double RefractionS, double BeamS, UnknownGround? UnknownBeyond, EdgeHorizon? Horizon)
 {
     /// <summary>Nobody begins to the second, and no watch is better: common practice, no source.</summary>
@@ -26,7 +26,7 @@ internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double
 
     public static EdgeDoubt Of(EdgeConfidence confidence) => new(
         double.Hypot(confidence.Uncertainty.TerrainS, confidence.Uncertainty.FacingS), confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS,
-        confidence.Uncertainty.BeamS, confidence.UnknownBeyond, confidence.Horizon);
+        confidence.Uncertainty.BeamS, confidence.UnknownBeyond, confidence.Uncertainty.IsByBeam ? null : confidence.Horizon);
 
     /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought, or clearer air, makes light come
     /// earlier and go later.</summary>

@@ -61,14 +61,11 @@ internal sealed class FitReasons
         }
         if (range.First.IsRidge && range.First.LightS > window.StartS + NoticeableS
             && Best(range.First, Between(range.First.LightS, window.StartS), (light, at) => light.StartS >= at) is { } late)
-            yield return Reason(FitReasonCode.LateStrip, late, range.First.LightS, ShadeOf(range.FirstDoubt));
+            yield return Reason(FitReasonCode.LateStrip, late, range.First.LightS, range.FirstDoubt.Horizon);
         if (range.Last.IsRidge && range.Last.LightS < window.EndS - NoticeableS
             && Best(range.Last, Between(range.Last.LightS, window.EndS), (light, at) => light.EndS <= at) is { } early)
-            yield return Reason(FitReasonCode.EarlyStrip, early, range.Last.LightS, ShadeOf(range.LastDoubt));
+            yield return Reason(FitReasonCode.EarlyStrip, early, range.Last.LightS, range.LastDoubt.Horizon);
     }
-
-    /// <summary>What casts the shade; null where the beam is too weak instead.</summary>
-    private static EdgeHorizon? ShadeOf(EdgeDoubt doubt) => doubt.BeamS > 0 ? null : doubt.Horizon;
 
     private FitReason Reason(FitReasonCode code, BearingSpan strip, double? lightS, EdgeHorizon? horizon)
     {

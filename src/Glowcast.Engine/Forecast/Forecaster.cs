@@ -153,9 +153,7 @@ public static class Forecaster
         if (scene.HighestCrest is not { } crest) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         if (!scene.ShowsRidge) return Nothing(OutsideThePicture(scene, crest));
         // The horizons take about as long as a season of days.
-        var conditions = plan.Conditions;
-        var air = new SeasonAir(conditions.Haze, conditions.Visibility, conditions.Reflectances, conditions.Air);
-        var season = Light.Season.Over(scene, lookout.Zone, air, PartProgress.Of(progress, 0, 0.5), cancel);
+        var season = Light.Season.Over(scene, lookout.Zone, plan.Conditions.SeasonAir, PartProgress.Of(progress, 0, 0.5), cancel);
         return season.Days(from, to, score, plan.Gear is null ? null : new SeasonJudge(plan, crest).FitOf, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
 
         List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];

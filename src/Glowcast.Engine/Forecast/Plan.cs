@@ -129,6 +129,9 @@ public sealed record Conditions
 
     public Reflectances Reflectances { get; init; } = Reflectances.Usual;
 
+    /// <summary>What the light of a season comes through.</summary>
+    public SeasonAir SeasonAir => new(Haze, Visibility, Reflectances, Air);
+
     /// <summary>Ground at least so high is snow, lower ground is bare; null to go by ridge and valley.</summary>
     public Length? SnowLine { get; init; }
 

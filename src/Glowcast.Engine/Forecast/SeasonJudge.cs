@@ -19,16 +19,18 @@ internal sealed class SeasonJudge(Plan plan, Angle crest)
         var around = new Stretch(window.StartS - sets.TotalS, window.EndS + sets.TotalS);
         var ridge = RidgeBrightness.Of(light.Scene, light.TrackOver(around), plan.Conditions.Haze, plan.Conditions.Air)!;
         var exposure = plan.ChooseExposure ? ExposureOf(ridge, light, window) : (Duration?)null;
+        var middleS = (window.StartS + window.EndS) / 2;
+        var seen = light.RidgeInAirAt(middleS, ridge.At(light.At(middleS)), plan.Conditions.Visibility, plan.Conditions.Surfaces);
         var day = new JudgedDay(
-            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge) { Exposure = exposure }], light.At,
+            [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge) { Exposure = exposure, IsRidgeSeen = seen?.IsSeen != false }], light.At,
             new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge))), SetWishes.Of(plan, light.Date))
         {
             Looks = Looks,
         };
         var fit = FitSearch.Fit(day, sets);
         return new DayFit(
-            fit.Verdict, fit.Chance, fit.EarliestStart, fit.LatestStart, fit.ChosenStart!.Value, fit.ChosenStart.Value + Duration.FromSeconds(sets.TotalS / 2),
-            fit.Margin!.Value, fit.Judged!.CouldBeAnother(fit, TableError + ((exposure ?? Duration.Zero) * sets.Shots.Count)));
+            fit.Verdict, fit.Chance, fit.EarliestStart, fit.LatestStart, fit.ChosenStart!.Value, fit.ChosenStart.Value + Duration.FromSeconds(fit.Judged!.Sets.TotalS / 2),
+            fit.Margin!.Value, seen is { IsClose: true } || fit.Judged.CouldBeAnother(fit, TableError + ((exposure ?? Duration.Zero) * sets.Shots.Count)));
     }
 
     /// <summary>By the light on open ground at the crest, where a forecast looks at all the ground of the picture: the set may then take about twice as long

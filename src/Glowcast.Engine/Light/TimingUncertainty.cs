@@ -42,6 +42,9 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
     /// <summary>From what the grid smooths away of slopes, there too.</summary>
     public double FacingS { get; init; }
 
+    /// <summary>The strength of the beam decides the moment, and no horizon.</summary>
+    public bool IsByBeam => BeamS > 0;
+
     /// <summary>The parts combined, as independent errors.</summary>
     public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (BeamS * BeamS) + (FacingS * FacingS));
 

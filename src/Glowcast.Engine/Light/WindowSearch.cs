@@ -35,7 +35,7 @@ public static class WindowSearch
     }
 
     /// <summary>Light that is shorter than its ends are known to may as well not be there.</summary>
-    private static bool IsKnown(LightWindow window) => Math.Max(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS) <= window.Length.TotalSeconds;
+    internal static bool IsKnown(LightWindow window) => Math.Max(window.Start.Uncertainty.CombinedS, window.End.Uncertainty.CombinedS) <= window.Length.TotalSeconds;
 
     private static LightWindow Describe(LightChart chart, Stretch stretch)
     {

@@ -37,6 +37,9 @@ internal static class LightWords
                 + $"; the window is about the other {Say.Share(window.PictureShare)} of the ridge in the picture";
     }
 
+    /// <summary>"move an end by 2 min 10 s", by ground past the grid; null where it would hardly.</summary>
+    public static string? CouldMove(NodaTime.Duration by) => by.TotalSeconds >= 1 ? $"move an end by {Say.Time(by)}" : null;
+
     /// <summary>What gives the picture its dark.</summary>
     public static string Dark(DarkGround dark) => dark.From switch
     {

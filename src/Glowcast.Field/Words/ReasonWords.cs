@@ -19,7 +19,7 @@ internal static class ReasonWords
         _ => $"It is begun {Say.Time(reason.By!.Value)} after the last start from which every frame has its light.",
     };
 
-    private static string Moved(FitReason reason) => reason.By is { TotalSeconds: >= 1 } by ? $"; as high as the grid's own edge there it would move an end by {Say.Time(by)}" : "";
+    private static string Moved(FitReason reason) => LightWords.CouldMove(reason.By!.Value) is { } move ? $"; as high as the grid's own edge there it would {move}" : "";
 
     private static string Strip(FitReason reason) => $"{reason.Strip!.From.Degrees:0.#}° to {reason.Strip.To.Degrees:0.#}°";
 

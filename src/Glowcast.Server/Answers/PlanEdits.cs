@@ -24,8 +24,8 @@ internal static class PlanEdits
         Note("set.repeats", after.Repeats, before.Repeats);
         Note("set.rowOrder", NameOf(after.Order.Rows), NameOf(before.Order.Rows));
         Note("set.direction", NameOf(after.Order.Direction), NameOf(before.Order.Direction));
-        // It is worked out for its own best start.
-        if (planned.Plan.StartAt is not null) edits.Add("set.startAt", null);
+        // It is worked out for its own best start, whatever start is given or dragged.
+        edits.Add("set.startAt", null);
         return edits;
 
         void Note<T>(string field, T now, T then) where T : notnull

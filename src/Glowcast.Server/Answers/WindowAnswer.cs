@@ -1,4 +1,5 @@
 using Glowcast.Engine.Light;
+using Glowcast.Field.Words;
 using NodaTime;
 
 namespace Glowcast.Server.Answers;
@@ -27,6 +28,9 @@ public sealed record WindowAnswer(
 
     /// <summary>Bearings of the ridge that it does not light.</summary>
     public IReadOnlyList<UnlitAnswer> Unlit { get; init; } = [];
+
+    /// <summary>The same in words; null where it lights all.</summary>
+    public string? UnlitSentence { get; init; }
 
     /// <summary>What gives the picture its dark in the middle of the window, and how much of the picture's ground is dark then.</summary>
     public DarkAnswer? Dark { get; init; }
@@ -71,6 +75,7 @@ public sealed record WindowAnswer(
             PictureShare = window.PictureShare,
             LitStops = window.LitStops,
             Unlit = [.. window.Unlit.Select(unlit => new UnlitAnswer(unlit.From.Degrees, unlit.To.Degrees, unlit.Why))],
+            UnlitSentence = LightWords.Unlit(window),
             Dark = new DarkAnswer(window.Dark.From, window.Dark.Share),
             BreakBefore = BreakAnswer.Of(window.BreakBefore),
             Gains = SweepAnswer.Of(window.Gains),

@@ -215,7 +215,7 @@ function showForecast(shown) {
   fill('set-facts', notes.setView(shown));
   fill('order', notes.orderView(shown));
   fill('spoils', notes.spoilsView(shown));
-  fill('remedies', notes.remediesView(shown, edits => change({ ...edits, 'set.startAt': null })));
+  fill('remedies', notes.remediesView(shown, change));
   fill('cloud', notes.cloudView(shown, () => change({ 'conditions.sounding': null })));
   fill('assumed', notes.assumedView(shown));
   fill('cautions', notes.cautionsView(shown));

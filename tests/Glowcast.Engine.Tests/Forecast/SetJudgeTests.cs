@@ -70,6 +70,14 @@ public class SetJudgeTests
         Assert.InRange(Fit(Day(600, 4200, 30, 30)).Chance, 0.97, 1);
     }
 
+    // Of the two ends the ridge's is the one with unknown ground before it, and that is enough.
+    [Fact]
+    public void One_end_that_unknown_ground_could_move_is_enough()
+    {
+        var fit = Fit(Day(600, 4200, 30, 30, beyond: new UnknownGround(Length.FromKilometres(40), null, Duration.FromMinutes(18)), isRidgeAlone: true));
+        Assert.Equal((0.8, Verdict.Tight), (fit.Chance, fit.Verdict));
+    }
+
     [Fact]
     public void A_set_does_not_fit_where_its_ridge_cannot_be_told_from_the_sky()
     {
@@ -170,7 +178,7 @@ public class SetJudgeTests
     private static EdgeDoubt Doubt(double own, double sight = 0, double refraction = 0, UnknownGround? beyond = null) => new(own, sight, refraction, 0, beyond, null);
 
     /// <summary>A ridge lit until 8000 s, a valley in shade until a moment.</summary>
-    private static JudgedDay Day(double ridgeS, double valleyS, double openS, double closeS, UnknownGround? beyond = null, Func<double, double>? lit = null)
+    private static JudgedDay Day(double ridgeS, double valleyS, double openS, double closeS, UnknownGround? beyond = null, bool isRidgeAlone = false, Func<double, double>? lit = null)
     {
         const double lengthS = 10_000;
         var bearings = Enumerable.Range(0, 200).Select(i => 245.125 + (0.25 * i)).ToList();
@@ -181,7 +189,7 @@ public class SetJudgeTests
         return new JudgedDay(
             [new JudgedWindow(span, new Stretch(ridgeS, valleyS), DayHalf.Morning, RidgeBrightness.Of(Valley, track, new Haze(0.05)))],
             seconds => Dawn + Duration.FromSeconds(seconds),
-            new EdgeDoubts(lengthS, (_, isRidge) => Doubt(isRidge ? openS : closeS, beyond: beyond)),
+            new EdgeDoubts(lengthS, (_, isRidge) => Doubt(isRidge ? openS : closeS, beyond: isRidge || !isRidgeAlone ? beyond : null)),
             new SetWishes(10, ChanceBounds.Usual, null, [], false, time => Dawn + (time - new LocalTime(5, 0)).ToDuration()));
     }
 

@@ -58,6 +58,19 @@ internal sealed record SeasonLight(
         }
     }
 
+    /// <summary>Whether the crest can be told from the sky behind it, without the light that ground around sends back; null without crest.</summary>
+    public RidgeInAir? RidgeInAirAt(double seconds, RidgeLight ridge, Length visibility, Surfaces surfaces)
+    {
+        var (air, body) = (Airlight.Under(ridge.DiffuseLux, visibility), Sun.EarthFixedAu(seconds));
+        return RidgeInAir.Of(Ground.CrestColumns.SelectMany(column => column).Select(member =>
+        {
+            var (patch, facing) = (Ground.Patch(member), Ground.Facing(member));
+            var cos = facing.Normal.CosTo(GroundFacing.ApparentSun(patch.Ground, body));
+            var light = GroundLight.Of(ridge.DirectLux, Ground.IsInSun(member, Sun, seconds) ? 1 : 0, cos, ridge.DiffuseLux, facing.SkyView);
+            return (patch.Weight, air.Contrast(light.LuminanceCd(surfaces.Of(patch, Scene.IsDeck(patch))), patch.Distance));
+        }));
+    }
+
     private double AzimuthDegAt(double seconds) =>
         Sky.SkyVector.Sighted(new Sky.ObserverFrame(Scene.Lookout).Toward(Sun.EarthFixedAu(seconds))).Azimuth.Degrees;
 }

@@ -14,15 +14,25 @@ public sealed record RidgeInAir(double Contrast, double SeenShare)
     /// <summary>Half of the crest or more stands out from the sky.</summary>
     public bool IsSeen => SeenShare >= Half;
 
+    /// <summary>Between a fifth and four fifths of the crest stand out: by another look at the light it could be otherwise.</summary>
+    internal bool IsClose => SeenShare is > 0.2 and < 0.8;
+
     /// <returns>Null where the picture shows no crest.</returns>
     public static RidgeInAir? Of(PictureTones tones)
     {
         ArgumentNullException.ThrowIfNull(tones);
-        var crest = tones.Ground.Where(tone => tone.Role == PatchRole.Crest && tone.Weight > 0).OrderBy(tone => Math.Abs(tone.Contrast)).ToList();
-        var all = crest.Sum(tone => tone.Weight);
+        return Of(tones.Ground.Where(tone => tone.Role == PatchRole.Crest).Select(tone => (tone.Weight, tone.Contrast)));
+    }
+
+    /// <param name="pieces">Of crest: solid angle, and contrast against the sky.</param>
+    /// <returns>Null without any.</returns>
+    internal static RidgeInAir? Of(IEnumerable<(double Weight, double Contrast)> pieces)
+    {
+        var crest = pieces.Where(piece => piece.Weight > 0).OrderBy(piece => Math.Abs(piece.Contrast)).ToList();
+        var all = crest.Sum(piece => piece.Weight);
         if (all <= 0) return null;
         var sum = 0.0;
-        var median = crest.First(tone => (sum += tone.Weight) >= Half * all);
-        return new RidgeInAir(median.Contrast, crest.Where(tone => Math.Abs(tone.Contrast) >= LeastContrast).Sum(tone => tone.Weight) / all);
+        var median = crest.First(piece => (sum += piece.Weight) >= Half * all);
+        return new RidgeInAir(median.Contrast, crest.Where(piece => Math.Abs(piece.Contrast) >= LeastContrast).Sum(piece => piece.Weight) / all);
     }
 }

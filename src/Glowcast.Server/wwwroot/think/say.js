@@ -96,12 +96,6 @@ export function stops(count) {
   return count === 1 ? 'a stop' : `${+count.toPrecision(2)} stops`;
 }
 
-/** Bearings that a window does not light. @param {{ fromDeg: number, toDeg: number, why: string }[]} bearings */
-export function unlit(bearings) {
-  return bearings.length === 0 ? 'no bearing of the ridge' : bearings
-    .map(({ fromDeg, toDeg, why }) => `${fromDeg.toFixed(1)}° to ${toDeg.toFixed(1)}° ${why === 'shadeAllDay' ? 'all day' : 'in this window'}`).join(', ');
-}
-
 /** How far off field notes found forecasts. @param {{ count: number, bias: number, spread: number | null }} deviation in seconds, positive where the light was later */
 export function deviation({ count, bias, spread }) {
   const off = Math.round(bias) === 0 ? 'as forecast' : `${time(bias)} ${bias > 0 ? 'later' : 'earlier'} than forecast`;

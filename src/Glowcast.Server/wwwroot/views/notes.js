@@ -50,7 +50,7 @@ export function windowsView({ answer, clock }) {
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
       ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
-      ['unlit', say.unlit(window.unlit)],
+      window.unlitSentence ? ['unlit', window.unlitSentence] : null,
       ...pictureFacts(window),
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
