@@ -13,4 +13,11 @@ internal static class ForecastWork
         using var progress = new ProgressLine(terminal, "working out the light");
         return Forecaster.Forecast(plan, grid, progress, cancel);
     }
+
+    /// <inheritdoc cref="Forecaster.LightAlone(Plan, ElevationGrid, IProgress{double}, CancellationToken)"/>
+    public static LightForecast LightAlone(Terminal terminal, Plan plan, ElevationGrid grid, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(terminal, "working out the light");
+        return Forecaster.LightAlone(plan, grid, progress, cancel);
+    }
 }

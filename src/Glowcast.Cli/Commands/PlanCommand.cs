@@ -20,7 +20,7 @@ internal abstract class PlanCommand(string name, string description, string exam
     {
         var (plan, grid) = Read(asked, needs);
         asked.Faults.ThrowIfAny();
-        return ForecastWork.Run(Terminal, plan!, grid!, cancel);
+        return needs.HasFlag(PlanNeeds.Forecast) ? ForecastWork.Run(Terminal, plan!, grid!, cancel) : ForecastWork.LightAlone(Terminal, plan!, grid!, cancel);
     }
 
     /// <summary>The plan and its grid; faults are noted, and what they belong to is null.</summary>

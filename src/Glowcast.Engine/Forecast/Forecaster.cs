@@ -20,7 +20,16 @@ public static class Forecaster
     /// <exception cref="BadInputException">The grid does not hold the lookout, or the set cannot be shot.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static LightForecast Forecast(
-        Plan plan, ElevationGrid grid, HorizonShelf horizons, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Plan plan, ElevationGrid grid, HorizonShelf horizons, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Answer(plan, grid, horizons, withSet: true, progress, cancel);
+
+    /// <summary>The light on the plan's span by itself: no set is laid into it, whatever gear the plan has.</summary>
+    /// <inheritdoc cref="Forecast(Plan, ElevationGrid, HorizonShelf, IProgress{double}, CancellationToken)"/>
+    public static LightForecast LightAlone(Plan plan, ElevationGrid grid, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Answer(plan, grid, new HorizonShelf(), withSet: false, progress, cancel);
+
+    private static LightForecast Answer(
+        Plan plan, ElevationGrid grid, HorizonShelf horizons, bool withSet, IProgress<double>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
@@ -30,6 +39,7 @@ public static class Forecaster
         var eye = EyeOf(lookout, grid);
         var given = GivenDeck.Of(plan.Conditions);
         plan = plan with { Conditions = given.In(plan.Conditions) };
+        withSet &= plan.Gear is not null;
         if (plan.Gear is not null) PlannedSet.Of(plan);
         var bare = VisibleSurface.From(grid, plan.Conditions.Sight, eye, plan.Span, Scene.ColumnsOf(plan.Span));
         if (plan.Conditions.DeckTop is { } deck && eye.Height <= deck)
@@ -46,7 +56,7 @@ public static class Forecaster
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
         var windows = WindowsOf(chart, brightness, plan);
         var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
-        var set = plan.Gear is null ? null : SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
+        var set = withSet ? SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest) : null;
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
         // With the exposure of the window that it is laid into.
         set = fit?.Judged?.Sets.Parts[0] ?? set;
@@ -75,12 +85,12 @@ public static class Forecaster
             : Without(NoLightCause.NoRidgeInView, scene, $"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}: there is no ridge to light.{WhereTheGridEnds(scene)}");
 
         LightForecast Without(NoLightCause cause, Scene? scene, string why) => new(
-            plan, day, eye, scene, null, [], why, plan.Gear is null ? null : PlannedSet.Of(plan, scene?.HighestCrest),
-            plan.Gear is null ? null : SetFit.NoLight, [], [.. Cautions.For([]), .. given.Cautions])
+            plan, day, eye, scene, null, [], why, withSet ? PlannedSet.Of(plan, scene?.HighestCrest) : null,
+            withSet ? SetFit.NoLight : null, [], [.. Cautions.For([]), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, []),
             NoLight = cause,
-            WhyNothingFits = plan.Gear is null ? null : why,
+            WhyNothingFits = withSet ? why : null,
         };
     }
 

@@ -12,6 +12,11 @@ public sealed class LightChart
 {
     private readonly PatchLight[] lights;
     private readonly IReadOnlyList<Stretch>[][] parts;
+    private readonly ShareSums valley;
+
+    // Of each column's valley, and of all ground that it shows.
+    private readonly double[] valleyWeights;
+    private readonly double[] groundWeights;
 
     // The share of the disc that each patch sees at each minute, 0 to 255.
     private readonly byte[] shares;
@@ -24,8 +29,15 @@ public sealed class LightChart
         CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
         Ridge = RidgeOfDay.Of([.. CrestLit.Select(crest => crest?.Against(scene.Thresholds.CrestLit))], HalvesOf(track, scene.Lookout), track.LengthS);
-        Valley = Share(Enumerable.Range(0, lights.Length).Where(i => scene.Patches[i].Role == PatchRole.Valley));
         ValleyOfColumn = [.. Columns(PatchRole.Valley)];
+        (valleyWeights, groundWeights) = (new double[scene.Columns], new double[scene.Columns]);
+        foreach (var patch in scene.Patches)
+        {
+            groundWeights[patch.Column] += patch.Weight;
+            if (patch.Role == PatchRole.Valley) valleyWeights[patch.Column] += patch.Weight;
+        }
+        valley = new ShareSums(ValleyOfColumn, valleyWeights, track.LengthS);
+        Valley = valley.Over(_ => true);
 
         IEnumerable<ShareOverTime?> Columns(PatchRole role) => Enumerable.Range(0, scene.Columns).Select(column => Share(members[(column, role)]));
     }
@@ -63,9 +75,8 @@ public sealed class LightChart
     /// <summary>When little enough of the valley of some columns is lit; null where they show none.</summary>
     internal List<Stretch>? ValleyShadedOf(Func<int, bool> column)
     {
-        var patches = Enumerable.Range(0, lights.Length).Where(i => column(Scene.Patches[i].Column)).ToList();
-        var valley = patches.FindAll(i => Scene.Patches[i].Role == PatchRole.Valley);
-        return Share(valley)?.AtMost(Scene.Thresholds.MostValley(valley.Sum(i => Scene.Patches[i].Weight) / patches.Sum(i => Scene.Patches[i].Weight)));
+        var columns = Enumerable.Range(0, Scene.Columns).Where(column).ToList();
+        return valley.Over(column)?.AtMost(Scene.Thresholds.MostValley(columns.Sum(i => valleyWeights[i]) / columns.Sum(i => groundWeights[i])));
     }
 
     /// <summary>The same for the valley of one column.</summary>

@@ -47,23 +47,24 @@ public sealed class ShareOverTime
     /// <param name="total">The weight of all there is.</param>
     internal static ShareOverTime Of(IReadOnlyCollection<Ramp> ramps, double total, double lengthS)
     {
-        var changes = new List<(double Seconds, double Jump, double Slope)>(2 * ramps.Count);
+        var changes = new ShareChanges(2 * ramps.Count);
         foreach (var ramp in ramps)
         {
-            if (ramp.ToS - ramp.FromS < AtOnceS) changes.Add(((ramp.FromS + ramp.ToS) / 2, ramp.Weight, 0));
+            if (ramp.ToS - ramp.FromS < AtOnceS) changes.Add((ramp.FromS + ramp.ToS) / 2, ramp.Weight, 0);
             else
             {
                 var slope = ramp.Weight / (ramp.ToS - ramp.FromS);
-                changes.Add((ramp.FromS, 0, slope));
-                changes.Add((ramp.ToS, 0, -slope));
+                changes.Add(ramp.FromS, 0, slope);
+                changes.Add(ramp.ToS, 0, -slope);
             }
         }
-        return Of(changes, total, lengthS);
+        return Of(changes.InOrder(), total, lengthS);
     }
 
-    private static ShareOverTime Of(List<(double Seconds, double Jump, double Slope)> changes, double total, double lengthS)
+    /// <param name="changes">In order of time.</param>
+    /// <param name="total">The weight of all there is.</param>
+    internal static ShareOverTime Of(ReadOnlySpan<ShareChange> changes, double total, double lengthS)
     {
-        changes.Sort((a, b) => a.Seconds.CompareTo(b.Seconds));
         var (times, shares, slopes) = (new List<double> { 0 }, new List<double> { 0 }, new List<double> { 0 });
         var (sum, slopeSum, atS) = (0.0, 0.0, 0.0);
         foreach (var (seconds, jump, slope) in changes)
@@ -87,9 +88,9 @@ public sealed class ShareOverTime
     /// <param name="members">Each counts within its stretch alone.</param>
     internal static ShareOverTime Sum(IEnumerable<(ShareOverTime Share, double Weight, Stretch Within)> members, double total, double lengthS)
     {
-        var changes = new List<(double Seconds, double Jump, double Slope)>();
+        var changes = new ShareChanges(0);
         foreach (var (share, weight, within) in members) share.AddChanges(changes, weight, within);
-        return Of(changes, total, lengthS);
+        return Of(changes.InOrder(), total, lengthS);
     }
 
     /// <summary>As a share of another, 1 from there on.</summary>
@@ -115,18 +116,19 @@ public sealed class ShareOverTime
         }
     }
 
-    private void AddChanges(List<(double Seconds, double Jump, double Slope)> changes, double weight, Stretch within)
+    /// <summary>How it goes within a stretch, as changes of a sum.</summary>
+    internal void AddChanges(ShareChanges changes, double weight, Stretch within)
     {
         var (value, slope) = (0.0, 0.0);
         for (var i = Before(within.StartS); i < times.Length && times[i] < within.EndS; i++)
         {
             var atS = Math.Max(times[i], within.StartS);
             var here = shares[i] + (slopes[i] * (atS - times[i]));
-            if (here != value || slopes[i] != slope) changes.Add((atS, weight * (here - value), weight * (slopes[i] - slope)));
+            if (here != value || slopes[i] != slope) changes.Add(atS, weight * (here - value), weight * (slopes[i] - slope));
             var endS = Math.Min(i + 1 < times.Length ? times[i + 1] : within.EndS, within.EndS);
             (value, slope) = (here + (slopes[i] * (endS - atS)), slopes[i]);
         }
-        if (within.EndS < LengthS && (value != 0 || slope != 0)) changes.Add((within.EndS, -weight * value, -weight * slope));
+        if (within.EndS < LengthS && (value != 0 || slope != 0)) changes.Add(within.EndS, -weight * value, -weight * slope);
     }
 
     /// <summary>The greatest that it ever is.</summary>
