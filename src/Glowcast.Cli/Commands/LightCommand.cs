@@ -60,6 +60,7 @@ internal sealed class LightCommand : PlanCommand
         {
             ForecastPage.WriteTitle(page, "Light on the ridge", forecast);
             ForecastPage.WriteWindows(page, forecast);
+            PictureTable.Write(page, forecast);
             if (forecast.Chart is { } light)
                 LightChartPicture.Write(page, light, forecast.Windows, ForecastPage.ClockOf(forecast), asked.Flag(ascii) || !Terminal.OutIsScreen);
             ForecastPage.WriteAssumptions(page, forecast);

@@ -12,6 +12,7 @@ internal static class ForecastPage
     {
         WriteTitle(page, "Forecast", forecast);
         WriteWindows(page, forecast);
+        PictureTable.Write(page, forecast);
         if (forecast.Set is { } set)
         {
             page.Heading("The set");

@@ -12,12 +12,14 @@ internal static class AnotherDay
 {
     private const int DaysAhead = 120;
 
-    /// <returns>Null when none of the coming days has room for the set.</returns>
+    /// <returns>Null when none of the coming days has room for the set, and for a picture that no season knows.</returns>
     public static Remedy? For(
         Plan plan, Scene scene, PlannedSet planned, SetFit fit, Angle crest, Func<Plan, (PlannedSet Set, SetFit Fit)?> fitOn, CancellationToken cancel)
     {
+        var picture = plan.Picture;
+        if (!Season.Knows(picture)) return null;
         var (first, last) = (plan.Date!.Value.PlusDays(1), plan.Date.Value.PlusDays(DaysAhead));
-        var days = Season.Over(scene, plan.Lookout!.Zone, plan.Conditions.SeasonAir, cancel: cancel)
+        var days = Season.Over(scene, plan.Lookout!.Zone, plan.Conditions.SeasonAir, picture, cancel: cancel)
             .Days(first, last, new SeasonScore(planned.Clock.Total), new SeasonJudge(plan, crest).FitOf, null, null, cancel);
         return Candidates(days).Select(date => Try(plan with { Date = date }, planned, fit, fitOn)).FirstOrDefault(remedy => remedy is not null);
     }

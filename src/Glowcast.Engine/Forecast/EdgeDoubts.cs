@@ -47,6 +47,9 @@ internal sealed class EdgeDoubts(double lengthS, Func<double, bool, EdgeDoubt> a
     public static EdgeDoubts Of(LightChart chart) => new(chart.Track.LengthS, (seconds, isRidge) =>
         EdgeDoubt.Of(chart.ConfidenceAt(seconds, role => role == (isRidge ? PatchRole.Crest : PatchRole.Valley))));
 
+    /// <summary>Of moments that the sun's altitude alone decides.</summary>
+    public static EdgeDoubts None { get; } = new(0, (_, _) => default);
+
     /// <summary>Where the day begins or ends nothing crosses.</summary>
     public EdgeDoubt At(double seconds, bool isRidge) => seconds <= 0 || seconds >= lengthS
         ? default

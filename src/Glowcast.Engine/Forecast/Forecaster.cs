@@ -54,9 +54,10 @@ public static class Forecaster
             return Without(NoLightCause.SunStaysDown, scene, "The sun stays more than 6° below the horizon all day.");
 
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        var windows = WindowsOf(chart, brightness, plan);
-        var light = new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value));
-        var set = withSet ? SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest) : null;
+        var pictures = new PicturesOfDay(plan, day, scene, chart, brightness);
+        var light = pictures.Of(plan.Picture, cancel);
+        var windows = light.Windows;
+        var set = withSet ? SetOrder.For(plan, light.Span, light.Stretches, crest) : null;
         var fit = set is null ? null : FitSearch.Fit(light, new SetSequence(set));
         // With the exposure of the window that it is laid into.
         set = fit?.Judged?.Sets.Parts[0] ?? set;
@@ -65,8 +66,8 @@ public static class Forecaster
         var best = set is null || plan.StartAt is null ? fit : FitSearch.Fit(free, new SetSequence(set));
         var cure = set is null ? null : Remedies.For(free, set, best!, crest);
         var other = set is null || best!.IsPossible ? null : AnotherDay.For(plan with { StartAt = null }, scene, set, best, crest, there => FitOn(there, scene, crest, cancel), cancel);
-        var none = windows.Count == 0 ? NoWindow.Of(chart) : null;
-        return new LightForecast(plan, day, eye, scene, chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
+        var none = windows.Count == 0 ? NoWindow.Of(chart, light.Kind) : null;
+        return new LightForecast(plan, day, eye, scene, light.Chart, windows, none?.Sentence, set, fit, Together(cure, other), [.. Cautions.For(windows), .. given.Cautions])
         {
             Cloud = CloudOver(plan, given, bare, day, windows) with
             {
@@ -75,6 +76,7 @@ public static class Forecaster
             },
             Weather = WeatherOutlook.Of(plan.Conditions.Weather, [.. windows.Select(window => new Interval(window.Start.At, window.End.At))], scene),
             Brightness = light.Ridge,
+            Pictures = pictures.All(light, withSet ? crest : null, cancel),
             NearestMiss = none?.Nearest,
             NoLight = none is null ? null : NoLightCauses.Of(none, chart),
             WhyNothingFits = set is null || other is not null ? null : none?.Sentence ?? cure?.WhyNothingFits,
@@ -116,25 +118,13 @@ public static class Forecaster
     /// <summary>The plan's set over the light of its day, and the set; null without any light.</summary>
     private static (PlannedSet Set, SetFit Fit)? FitOn(Plan plan, Scene scene, Angle crest, CancellationToken cancel)
     {
-        if (LightChart.Over(scene, LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone), plan.Conditions.Beam, cancel: cancel) is not { } chart) return null;
+        var day = LocalDay.Of(plan.Date!.Value, plan.Lookout!.Point, plan.Lookout.Zone);
+        if (LightChart.Over(scene, day, plan.Conditions.Beam, cancel: cancel) is not { } chart) return null;
         var brightness = RidgeBrightness.Of(scene, chart.Track, plan.Conditions.Haze, plan.Conditions.Air)!;
-        var windows = WindowsOf(chart, brightness, plan);
-        var set = SetOrder.For(plan, SpanLight.Of(chart), StretchesOf(chart, windows), crest);
-        return (set, FitSearch.Fit(new LightOfDay(chart, windows, brightness, SetWishes.Of(plan, plan.Date.Value)), new SetSequence(set)));
+        var light = new PicturesOfDay(plan, day, scene, chart, brightness).Of(plan.Picture, cancel);
+        var set = SetOrder.For(plan, light.Span, light.Stretches, crest);
+        return (set, FitSearch.Fit(light, new SetSequence(set)));
     }
-
-    /// <summary>As the camera sees them.</summary>
-    private static IReadOnlyList<LightWindow> WindowsOf(LightChart chart, RidgeBrightness brightness, Plan plan) =>
-    [
-        .. WindowSearch.Windows(chart).Select(window => window with
-        {
-            Picture = PictureLight.At(chart, window.Middle, brightness.At(window.Middle), plan.Conditions.Visibility, plan.Conditions.Reflectances),
-            Tones = WindowTones.Of(chart, new Interval(window.Start.At, window.End.At), brightness, plan.Conditions.Visibility, plan.Conditions.Surfaces, plan.Exposure),
-        }),
-    ];
-
-    private static List<Stretch> StretchesOf(LightChart chart, IReadOnlyList<LightWindow> windows) =>
-        [.. windows.Select(window => new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)))];
 
     // By what they cost the print; of those that cost the same, what can be done on the day itself comes first.
     private static IReadOnlyList<Remedy> Together(Cure? cure, Remedy? other) => other is null
@@ -153,6 +143,9 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(grid);
         var lookout = plan.Lookout ?? throw new ArgumentException("The plan has no lookout.", nameof(plan));
+        var picture = plan.Picture;
+        if (!Light.Season.Knows(picture))
+            throw new BadInputException("picture", "A season knows litRidgeOverDarkGround and litRidge; ask for this picture day by day, with a forecast.");
         grid = AsKnown(grid, plan);
         var eye = EyeOf(lookout, grid);
         RefuseAir(plan, eye, grid);
@@ -163,7 +156,7 @@ public static class Forecaster
         if (scene.HighestCrest is not { } crest) return Nothing($"No ground farther than {plan.Thresholds.RidgeFrom.Kilometres:0.#} km is visible in the span {plan.Span}.");
         if (!scene.ShowsRidge) return Nothing(OutsideThePicture(scene, crest));
         // The horizons take about as long as a season of days.
-        var season = Light.Season.Over(scene, lookout.Zone, plan.Conditions.SeasonAir, PartProgress.Of(progress, 0, 0.5), cancel);
+        var season = Light.Season.Over(scene, lookout.Zone, plan.Conditions.SeasonAir, picture, PartProgress.Of(progress, 0, 0.5), cancel);
         return season.Days(from, to, score, plan.Gear is null ? null : new SeasonJudge(plan, crest).FitOf, filter, PartProgress.Of(progress, 0.5, 0.5), cancel);
 
         List<SeasonDay> Nothing(string why) => [.. (filter ?? SeasonFilter.All).DatesOf(from, to).Select(date => SeasonDay.Without(date, why))];

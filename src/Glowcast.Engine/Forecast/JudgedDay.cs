@@ -13,7 +13,7 @@ internal sealed record JudgedDay(IReadOnlyList<JudgedWindow> Windows, Func<doubl
 
     public static JudgedDay Of(LightOfDay day)
     {
-        var (chart, span) = (day.Chart, SpanLight.Of(day.Chart).Without(day.Wishes.DarkStrips));
+        var (chart, span) = (day.Chart, day.Span.Without(day.Wishes.DarkStrips));
         return new JudgedDay(
             [.. day.Windows.Select(window => new JudgedWindow(
                 span, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), window.Half, day.Ridge)

@@ -21,6 +21,9 @@ public sealed record LightForecast(
     /// <summary>The cloud assumed, and what a sounding tells of it.</summary>
     public required CloudOutlook Cloud { get; init; }
 
+    /// <summary>All pictures that the day offers, of every kind, in order of time; those of <see cref="Windows"/> among them.</summary>
+    public IReadOnlyList<PictureOfDay> Pictures { get; init; } = [];
+
     /// <summary>Why there is no window; null where there is one.</summary>
     public NoLightCause? NoLight { get; init; }
 

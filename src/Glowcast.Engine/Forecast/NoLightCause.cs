@@ -39,6 +39,9 @@ public enum NoLightCause
 
     /// <summary>The same, on a day on which the sun does not set.</summary>
     SunNeverSets,
+
+    /// <summary>The day has no picture of the kind that the plan asks for.</summary>
+    NoSuchPicture,
 }
 
 /// <summary>Tells the causes apart.</summary>
@@ -48,6 +51,7 @@ internal static class NoLightCauses
 
     public static NoLightCause Of(NoWindow none, LightChart chart) => none switch
     {
+        { Reason: NoWindowReason.NoSuchPicture } => NoLightCause.NoSuchPicture,
         { Reason: NoWindowReason.TooUnsure } => NoLightCause.LightTooUnsure,
         { Nearest: { } near } when near.RidgeMissing <= Nearly && near.ValleyTooMuch <= Nearly => NoLightCause.NearlyEnough,
         { Reason: NoWindowReason.RidgeNeverLit } => NoLightCause.RidgeNeverLit,

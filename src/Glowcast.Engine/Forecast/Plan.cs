@@ -49,6 +49,9 @@ public sealed record Plan
     /// <summary>True where the plan leaves the direction of the sweep to the forecast.</summary>
     public bool ChooseDirection { get; init; } = true;
 
+    /// <summary>The kind of picture that the set is for.</summary>
+    public PictureKind Picture { get; init; } = PictureKind.LitRidgeOverDarkGround;
+
     /// <summary>When to begin; null to be advised.</summary>
     public StartWish? StartAt { get; init; }
 

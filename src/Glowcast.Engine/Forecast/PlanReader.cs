@@ -63,6 +63,7 @@ public static class PlanReader
         var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults, weathers);
         var (thresholds, drift, chances) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
         var weights = ReadWeights(root.Object("seasonWeights"));
+        var picture = root.Choice("picture", PictureKind.LitRidgeOverDarkGround, [.. Enum.GetValues<PictureKind>().Select(kind => (JsonNamingPolicy.CamelCase.ConvertName(kind.ToString()), kind))]);
         root.RefuseUnknown();
         faults.ThrowIfAny();
         return new Plan
@@ -80,6 +81,7 @@ public static class PlanReader
             OtherLenses = otherLenses,
             Set = set.Settings!,
             ChooseDirection = set.ChooseDirection,
+            Picture = picture,
             StartAt = set.StartAt,
             Chances = chances,
             SeasonWeights = weights,

@@ -9,13 +9,13 @@ internal static class SpanPart
     /// <summary>The day's light on part of its span: its own ridge, the valley under it, and the windows that both make.</summary>
     public static JudgedDay Of(LightOfDay day, BearingSpan part)
     {
-        var (chart, whole) = (day.Chart, SpanLight.Of(day.Chart));
+        var (chart, whole) = (day.Chart, day.Span);
         var columns = Enumerable.Range(0, whole.Bearings.Count).Where(column => part.Contains(whole.Bearings[column])).ToHashSet();
         var span = whole with
         {
             Lit = [.. whole.Lit.Select((lit, column) => columns.Contains(column) ? lit : null)],
-            Shaded = chart.ValleyShadedOf(columns.Contains),
-            Ridge = chart.RidgeOf(columns.Contains).LitEnough(chart.Scene.Thresholds),
+            Shaded = day.Kind == PictureKind.LitRidgeOverDarkGround ? chart.ValleyShadedOf(columns.Contains) : whole.Shaded,
+            Ridge = day.Kind.AsksOfBearings() ? chart.RidgeLitOf(columns.Contains) : whole.Ridge,
         };
         var ridge = span.RidgeLit();
         var windows = span.Shaded is { } shaded ? Stretch.Common(ridge, shaded) : ridge;

@@ -21,14 +21,24 @@ public sealed class LightChart
     // The share of the disc that each patch sees at each minute, 0 to 255.
     private readonly byte[] shares;
 
-    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares, LitRule rule, LitSearch brightness, BeamAir air)
+    private readonly ObserverFrame lookout;
+    private readonly Moonlight? moon;
+    private readonly Lazy<ShareOverTime> crest;
+    private readonly Lazy<ShareOverTime?> deck;
+    private readonly Lazy<List<Stretch>> ridgeLit;
+
+    private LightChart(Scene scene, SunTrack track, PatchLight[] lights, byte[] shares, LitRule rule, LitSearch brightness, BeamAir air, Moonlight? moon)
     {
-        (Scene, Track, this.lights, this.shares, Rule, Air) = (scene, track, lights, shares, rule, air);
+        (Scene, Track, this.lights, this.shares, Rule, Air, this.moon) = (scene, track, lights, shares, rule, air, moon);
+        lookout = new ObserverFrame(scene.Lookout);
         parts = PartLight.Of(scene, brightness, lights, track.LengthS);
         var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
         CrestLit = [.. Columns(PatchRole.Crest)];
         ColumnLit = [.. CrestLit.Select(crest => crest is null ? [] : crest.AtLeast(scene.Thresholds.CrestLit))];
-        Ridge = RidgeOfDay.Of([.. CrestLit.Select(crest => crest?.Against(scene.Thresholds.CrestLit))], HalvesOf(track, scene.Lookout), track.LengthS);
+        Ridge = RidgeOfDay.Of([.. CrestLit.Select(crest => crest?.Against(scene.Thresholds.CrestLit))], Stretch.Halves(track.LengthS, seconds => SourceAt(seconds).Altitude.Radians), track.LengthS);
+        ridgeLit = new(() => InTheDark(Ridge.LitEnough(scene.Thresholds)));
+        crest = new(() => Share(Patches(patch => patch.Role == PatchRole.Crest))!);
+        deck = new(() => Patches(scene.IsDeck) is var cloud && WeightOf(cloud) >= scene.Thresholds.ValleyPart * WeightOf(Patches(_ => true)) ? Share(cloud) : null);
         ValleyOfColumn = [.. Columns(PatchRole.Valley)];
         (valleyWeights, groundWeights) = (new double[scene.Columns], new double[scene.Columns]);
         foreach (var patch in scene.Patches)
@@ -39,10 +49,17 @@ public sealed class LightChart
         valley = new ShareSums(ValleyOfColumn, valleyWeights, track.LengthS);
         Valley = valley.Over(_ => true);
 
+        List<int> Patches(Func<GroundPatch, bool> isMeant) => [.. Enumerable.Range(0, lights.Length).Where(i => isMeant(scene.Patches[i]))];
+
+        double WeightOf(List<int> patches) => patches.Sum(i => scene.Patches[i].Weight);
+
         IEnumerable<ShareOverTime?> Columns(PatchRole role) => Enumerable.Range(0, scene.Columns).Select(column => Share(members[(column, role)]));
     }
 
     public Scene Scene { get; }
+
+    /// <summary>Whose light it is.</summary>
+    public LightSource Source => moon is null ? LightSource.Sun : LightSource.Moon;
 
     /// <summary>The time of the chart: from civil dawn to civil dusk of the day.</summary>
     public SunTrack Track { get; }
@@ -62,15 +79,44 @@ public sealed class LightChart
     /// <summary>Of the columns that the sun lights at all in that half of the day, the share that is lit.</summary>
     public ShareOverTime RidgeColumns => Ridge.Share;
 
+    /// <summary>When enough of the ridge is lit, in halves that light enough of it; under the moon while the sky is dark.</summary>
+    internal List<Stretch> RidgeLit => ridgeLit.Value;
+
+    /// <summary>When the sky is dark enough for the moon; null for the sun.</summary>
+    internal IReadOnlyList<Stretch>? Dark => moon?.Dark;
+
+    /// <summary>The share of the crest band that is lit, of all columns together.</summary>
+    internal ShareOverTime Crest => crest.Value;
+
+    /// <summary>The share of the sea of cloud in the picture that is lit; null where it takes up too little of the picture, or there is none.</summary>
+    internal ShareOverTime? Deck => deck.Value;
+
+    /// <summary>Where the source of the light stands at the lookout, without air.</summary>
+    internal (Azimuth Azimuth, Angle Altitude) SourceAt(double seconds)
+    {
+        var (azimuth, altitude, _) = SkyVector.Sighted(lookout.Toward(Track.EarthFixedAu(seconds)));
+        return (azimuth, altitude);
+    }
+
+    /// <summary>The source climbs then.</summary>
+    internal bool IsClimbing(double seconds)
+    {
+        const double apartS = 30;
+        return SourceAt(seconds + apartS).Altitude > SourceAt(seconds - apartS).Altitude;
+    }
+
     /// <summary>The share of the valley in the picture that is lit; null where it shows none.</summary>
     public ShareOverTime? Valley { get; }
 
     /// <summary>When little enough of the valley is lit; null where the picture shows none.</summary>
     public List<Stretch>? ValleyShaded => Valley?.AtMost(Scene.Thresholds.MostValley(Scene.ValleyPart));
 
-    /// <summary>The ridge of some columns by themselves.</summary>
-    internal RidgeOfDay RidgeOf(Func<int, bool> column) =>
-        RidgeOfDay.Of([.. Ridge.Columns.Select((share, i) => column(i) ? share : null)], [.. Ridge.Halves.Select(half => half.Time)], Track.LengthS);
+    /// <summary>When enough of the ridge of some columns is lit.</summary>
+    internal List<Stretch> RidgeLitOf(Func<int, bool> column) => InTheDark(RidgeOfDay.Of(
+        [.. Ridge.Columns.Select((share, i) => column(i) ? share : null)], [.. Ridge.Halves.Select(half => half.Time)], Track.LengthS).LitEnough(Scene.Thresholds));
+
+    // The sun asks for no dark sky.
+    private List<Stretch> InTheDark(List<Stretch> lit) => moon is null ? lit : Stretch.Common(lit, moon.Dark);
 
     /// <summary>When little enough of the valley of some columns is lit; null where they show none.</summary>
     internal List<Stretch>? ValleyShadedOf(Func<int, bool> column)
@@ -92,13 +138,21 @@ public sealed class LightChart
         Scene scene, Interval day, BeamAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        if (Daylight.Of(day, scene.Lookout) is not { } daylight) return null;
+        return Daylight.Of(day, scene.Lookout) is { } daylight ? Over(scene, SunTrack.Over(daylight), air ?? BeamAir.Usual, null, progress, cancel) : null;
+    }
+
+    /// <summary>The same under the moon, in the nights of a day.</summary>
+    /// <returns>Null where it is not up in a dark sky.</returns>
+    internal static LightChart? Under(Moonlight moon, Scene scene, BeamAir air, CancellationToken cancel) =>
+        Over(scene, moon.TrackFrom(scene.Lookout), air, moon, null, cancel);
+
+    private static LightChart Over(Scene scene, SunTrack track, BeamAir air, Moonlight? moon, IProgress<double>? progress, CancellationToken cancel)
+    {
         var horizons = scene.Horizons(progress, cancel);
-        var track = SunTrack.Over(daylight);
         var (level, ground) = (Disc.HeightForShareOfArea(scene.Thresholds.DiscShare), scene.Rays);
         var (lights, shares) = (new PatchLight[scene.Patches.Count], new byte[scene.Patches.Count * MinutesOf(track)]);
         var looks = new SunLooks(track, level);
-        var rule = scene.RuleFor(air ?? BeamAir.Usual, looks.SunDistanceAu);
+        var rule = scene.RuleFor(air, looks.SunDistanceAu, moon?.OtherSkyLux ?? 0);
         var (brightness, facing) = (new LitSearch(track, rule, scene.Places), scene.Facing);
         Parallel.ForEach(
             Partitioner.Create(ground.Blocks, EnumerablePartitionerOptions.NoBuffering),
@@ -110,7 +164,7 @@ public sealed class LightChart
                 return search;
             },
             _ => { });
-        return new LightChart(scene, track, lights, shares, rule, brightness, air ?? BeamAir.Usual);
+        return new LightChart(scene, track, lights, shares, rule, brightness, air, moon);
     }
 
     /// <summary>That the beam comes through.</summary>
@@ -189,13 +243,4 @@ public sealed class LightChart
 
     /// <returns>Null for nobody.</returns>
     private ShareOverTime? Share(IEnumerable<int> patches) => ColumnShare.Of([.. patches], Scene.Patches, patch => parts[patch], Track.LengthS);
-
-    /// <summary>The parts of the track in which the sun climbs, and those in which it sinks, at the lookout.</summary>
-    private static List<Stretch> HalvesOf(SunTrack track, Place lookout)
-    {
-        var frame = new ObserverFrame(lookout);
-        return Stretch.Halves(track.LengthS, AltitudeRad);
-
-        double AltitudeRad(double seconds) => AirlessSun.Seen(frame, track.EarthFixedAu(seconds)).AltitudeRad;
-    }
 }

@@ -20,13 +20,30 @@ public enum WindowEdgeCause
 
     /// <summary>The day begins or ends within the window.</summary>
     DayEnds,
-}
 
-/// <summary>A kind of picture, by what must be lit in it and what dark (docs/model.md, L7).</summary>
-public enum PictureKind
-{
-    /// <summary>Enough of the ridge lit, and little enough of the valley.</summary>
-    LitRidgeOverDarkGround,
+    /// <summary>The first tips of the crest come into the light.</summary>
+    TipsLit,
+
+    /// <summary>The last tips lose it.</summary>
+    TipsShaded,
+
+    /// <summary>Half of the crest is lit: from then on, or until then, it is more than tips.</summary>
+    HalfLit,
+
+    /// <summary>The sun reaches enough of the sea of cloud.</summary>
+    DeckLit,
+
+    /// <summary>Enough of the sea of cloud lies in shade.</summary>
+    DeckShaded,
+
+    /// <summary>The sun's edge stands on the level horizon of the ridge.</summary>
+    SunOnHorizon,
+
+    /// <summary>The sun stands 6° below the horizontal: civil twilight begins or ends.</summary>
+    CivilTwilight,
+
+    /// <summary>The moon comes up or goes down, or the sky grows too bright for it.</summary>
+    MoonlitNight,
 }
 
 /// <summary>Which way the sun goes.</summary>
@@ -73,6 +90,9 @@ public sealed record LightWindow(
     public Instant Middle => Start.At + (Length / 2);
 
     public LightDirection Direction => LightDirections.Of(SunFromView);
+
+    /// <summary>Whose light it is; where it is the moon's, bearing, altitude and what follows of them are the moon's.</summary>
+    public LightSource Source { get; init; }
 
     public DayHalf Half { get; init; }
 

@@ -36,7 +36,8 @@ internal sealed class LitRule
 
     /// <param name="stops">By which direct light must lift the ground.</param>
     /// <param name="lookout">Where the air was measured.</param>
-    public LitRule(double stops, BeamAir air, Length lookout, Length lowest, Length highest, double sunDistanceAu)
+    /// <param name="otherSkyLux">Of the sky besides what the source of the beam gives it, in the scale of the sun's light.</param>
+    public LitRule(double stops, BeamAir air, Length lookout, Length lowest, Length highest, double sunDistanceAu, double otherSkyLux = 0)
     {
         ArgumentNullException.ThrowIfNull(air);
         (lowestM, heights) = (lowest.Metres, (int)Math.Ceiling((highest.Metres - lowest.Metres) / HeightStepM) + 2);
@@ -45,7 +46,7 @@ internal sealed class LitRule
         Parallel.For(0, Nodes, AllProcessors.Until(), node =>
         {
             var airless = Angle.FromDegrees(Math.Min(90, ScaleDeg * Math.Sinh(First + (node * NodeStep))));
-            var logSky = Math.Log2(SkyLight.IlluminanceLux(airless));
+            var logSky = Math.Log2(SkyLight.IlluminanceLux(airless) + otherSkyLux);
             for (var level = 0; level < heights; level++)
             {
                 var height = Length.FromMetres(lowestM + (level * HeightStepM));

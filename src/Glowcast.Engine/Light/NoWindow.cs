@@ -17,6 +17,9 @@ public enum NoWindowReason
 
     /// <summary>There is light, but for less time than its ends are known to.</summary>
     TooUnsure,
+
+    /// <summary>The day has no picture of the kind wanted.</summary>
+    NoSuchPicture,
 }
 
 /// <summary>Why a day has no window, and how near it came to one.</summary>
@@ -25,11 +28,27 @@ public enum NoWindowReason
 public sealed record NoWindow(NoWindowReason Reason, string Sentence, NearestMiss? Nearest)
 {
     /// <summary>Of a chart that has no window.</summary>
-    public static NoWindow Of(LightChart chart)
+    /// <param name="kind">Of picture that is wanted.</param>
+    public static NoWindow Of(LightChart chart, PictureKind kind = PictureKind.LitRidgeOverDarkGround)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        return Of(chart.Ridge, chart.Valley, chart.Scene.Thresholds, chart.Scene.ValleyPart, chart.Track.At(0));
+        var valley = kind == PictureKind.LitRidgeOverDarkGround ? chart.Valley : null;
+        return WhyNot(chart, kind) is { } why
+            ? new NoWindow(NoWindowReason.NoSuchPicture, why, null)
+            : Of(chart.Ridge, valley, chart.Scene.Thresholds, chart.Scene.ValleyPart, chart.Track.At(0));
     }
+
+    // Null where it is the ridge that is not lit enough.
+    private static string? WhyNot(LightChart chart, PictureKind kind) => kind switch
+    {
+        PictureKind.OverShadedDeck or PictureKind.OverLitDeck when chart.Deck is null => "No sea of cloud is given, or it takes up too little of the picture.",
+        PictureKind.OverShadedDeck when chart.RidgeLit.Count > 0 => "Whenever enough of the ridge is lit, so is too much of the sea of cloud.",
+        PictureKind.OverLitDeck when chart.RidgeLit.Count > 0 => "Whenever enough of the ridge is lit, too much of the sea of cloud lies in shade.",
+        PictureKind.LitTips when chart.RidgeLit.Count > 0 => "The ridge comes into the light and leaves it all at once, or not within the day.",
+        PictureKind.Twilight => "The sun does not go below the ridge's level horizon that day.",
+        PictureKind.MoonlitRidge => "The moon is too thin, or not up in a dark sky, or does not light enough of the ridge.",
+        _ => null,
+    };
 
     /// <param name="valleyPart">Of all ground in the picture.</param>
     /// <param name="start">The moment from which the shares are counted.</param>

@@ -1,5 +1,4 @@
 using Glowcast.Engine.Measures;
-using Glowcast.Engine.Sky;
 using NodaTime;
 
 namespace Glowcast.Engine.Light;
@@ -40,7 +39,7 @@ public sealed record PictureLight(IReadOnlyList<BearingLight> Bearings, RidgeSha
             (this.chart, this.onRidge, this.reflectances) = (chart, onRidge, reflectances);
             seconds = chart.Track.SecondsAt(instant);
             var scene = chart.Scene;
-            sunAzimuth = Sun.At(instant).SeenFrom(scene.Lookout).Azimuth;
+            sunAzimuth = chart.SourceAt(seconds).Azimuth;
             air = Airlight.Under(onRidge.DiffuseLux, visibility);
             facing = new GroundFacing(scene.Grid);
             sightAir = new SightAir(scene.Lookout, new SunOverGround(chart.Track, scene.Grid, scene.Model), scene.Model, seconds);

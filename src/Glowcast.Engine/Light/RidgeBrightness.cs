@@ -23,9 +23,10 @@ public sealed class RidgeBrightness
     private readonly RidgeLight[] minutes;
     private readonly Haze haze;
     private readonly Air? air;
+    private readonly Moonlight? moon;
 
-    private RidgeBrightness(Place crest, SunTrack track, RidgeLight[] minutes, Haze haze, Air? air) =>
-        (Crest, this.track, this.minutes, this.haze, this.air) = (crest, track, minutes, haze, air);
+    private RidgeBrightness(Place crest, SunTrack track, RidgeLight[] minutes, Haze haze, Air? air, Moonlight? moon) =>
+        (Crest, this.track, this.minutes, this.haze, this.air, this.moon) = (crest, track, minutes, haze, air, moon);
 
     /// <summary>The place that stands for the ridge.</summary>
     public Place Crest { get; }
@@ -41,17 +42,24 @@ public sealed class RidgeBrightness
         return MedianCrest(scene) is { } crest ? Of(crest, time, haze, air?.MovedTo(scene.Lookout.Height, crest.Height)) : null;
     }
 
+    /// <summary>Under the moon.</summary>
+    /// <param name="time">The moon's way (<see cref="Moonlight.TrackFrom"/>).</param>
+    internal static RidgeBrightness? Of(Scene scene, SunTrack time, Haze haze, Air? air, Moonlight moon) =>
+        MedianCrest(scene) is { } crest ? Of(crest, time, haze, air?.MovedTo(scene.Lookout.Height, crest.Height), moon) : null;
+
     /// <summary>For a ridge that one place stands for.</summary>
     /// <param name="air">At that place.</param>
     /// <inheritdoc cref="Of(Scene, SunTrack, Haze, Air?)"/>
-    public static RidgeBrightness Of(Place crest, SunTrack time, Haze haze, Air? air = null)
+    public static RidgeBrightness Of(Place crest, SunTrack time, Haze haze, Air? air = null) => Of(crest, time, haze, air, null);
+
+    private static RidgeBrightness Of(Place crest, SunTrack time, Haze haze, Air? air, Moonlight? moon)
     {
         ArgumentNullException.ThrowIfNull(time);
         var frame = new ObserverFrame(crest);
         var minutes = new RidgeLight[(int)Math.Ceiling(time.LengthS / MinuteS) + 1];
         for (var minute = 0; minute < minutes.Length; minute++)
-            minutes[minute] = LightAt(frame.Toward(time.EarthFixedAu(minute * MinuteS)), crest.Height, haze, air);
-        return new RidgeBrightness(crest, time, minutes, haze, air);
+            minutes[minute] = Under(moon, LightAt(frame.Toward(time.EarthFixedAu(minute * MinuteS)), crest.Height, haze, air));
+        return new RidgeBrightness(crest, time, minutes, haze, air, moon);
     }
 
     public RidgeLight At(Instant instant)
@@ -72,15 +80,19 @@ public sealed class RidgeBrightness
         var ofSky = SkyLight.UncertaintyStops(AirlessOf(sun)) * light.DiffuseLux / light.TotalLux;
         return double.Hypot(ofHaze, ofSky);
 
-        RidgeLight Lit(double factor) => LightAt(sun, Crest.Height, new Haze(haze.Beta * factor, haze.Alpha, haze.ScaleHeight), air);
+        RidgeLight Lit(double factor) => Under(moon, LightAt(sun, Crest.Height, new Haze(haze.Beta * factor, haze.Alpha, haze.ScaleHeight), air));
     }
+
+    private static RidgeLight Under(Moonlight? moon, RidgeLight sun) => moon is null
+        ? sun
+        : sun with { DirectLux = moon.OfSun * sun.DirectLux, DiffuseLux = moon.OfSun * (sun.DiffuseLux + moon.OtherSkyLux) };
 
     /// <summary>The beam on ground of other heights, under the sun that <see cref="Crest"/> has then.</summary>
     internal BeamByHeight BeamByHeightAt(double seconds, double lowestM, double highestM)
     {
         var sun = new ObserverFrame(Crest).Toward(track.EarthFixedAu(seconds));
         var distanceAu = Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North) + (sun.Up * sun.Up));
-        return new BeamByHeight(AirlessOf(sun), lowestM, highestM, haze, height => air?.MovedTo(Crest.Height, height), distanceAu);
+        return new BeamByHeight(AirlessOf(sun), lowestM, highestM, haze, height => air?.MovedTo(Crest.Height, height), distanceAu, moon?.OfSun ?? 1);
     }
 
     /// <summary>By how many stops the lit ridge is brighter at the second moment.</summary>
@@ -111,7 +123,8 @@ public sealed class RidgeBrightness
     private static Angle AirlessOf((double East, double North, double Up) sun) =>
         Angle.FromRadians(Math.Atan2(sun.Up, Math.Sqrt((sun.East * sun.East) + (sun.North * sun.North))));
 
-    private static Place? MedianCrest(Scene scene)
+    /// <summary>The place that stands for a scene's ridge; null where it shows none.</summary>
+    internal static Place? MedianCrest(Scene scene)
     {
         var crest = scene.Patches.Where(patch => patch.Role == PatchRole.Crest).OrderBy(patch => patch.Ground.Height).ToList();
         return crest.Count > 0 ? crest[crest.Count / 2].Ground : null;

@@ -120,9 +120,10 @@ public sealed class Scene
     internal IReadOnlyList<GroundNormal[]> PartNormals => partNormals.Value;
 
     /// <summary>What lights ground of the scene's heights.</summary>
-    internal LitRule RuleFor(BeamAir air, double sunDistanceAu)
+    /// <param name="otherSkyLux">Of the sky besides what the source of the beam gives it, in the scale of the sun's light.</param>
+    internal LitRule RuleFor(BeamAir air, double sunDistanceAu, double otherSkyLux = 0)
     {
         var heights = places.Value.Select(place => place.Height).DefaultIfEmpty(Lookout.Height).ToList();
-        return new LitRule(Thresholds.LitStops, air, Lookout.Height, heights.Min(), heights.Max(), sunDistanceAu);
+        return new LitRule(Thresholds.LitStops, air, Lookout.Height, heights.Min(), heights.Max(), sunDistanceAu, otherSkyLux);
     }
 }

@@ -25,11 +25,11 @@ public sealed record SpanLight(
         var thresholds = chart.Scene.Thresholds;
         return new SpanLight(
             [.. chart.Scene.View.Columns.Select(column => column.Bearing)],
-            [.. chart.CrestLit.Select((crest, column) => crest is null ? null : chart.ColumnLit[column])],
+            [.. chart.CrestLit.Select((crest, column) => crest is null ? null : chart.Dark is { } dark ? Stretch.Common(chart.ColumnLit[column], dark) : chart.ColumnLit[column])],
             chart.ValleyShaded, thresholds.ColumnsLit, chart.Track.LengthS)
         {
             Halves = [.. chart.Ridge.Halves.Select(half => half.Time)],
-            Ridge = chart.Ridge.LitEnough(thresholds),
+            Ridge = chart.RidgeLit,
         };
     }
 

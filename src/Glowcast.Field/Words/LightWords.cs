@@ -11,7 +11,27 @@ internal static class LightWords
         WindowEdgeCause.RidgeShaded => "the ridge loses the sun",
         WindowEdgeCause.ValleyLit => "the sun reaches the valley",
         WindowEdgeCause.ValleyShaded => "the valley is in shade",
+        WindowEdgeCause.TipsLit => "the first tips are lit",
+        WindowEdgeCause.TipsShaded => "the last tips lose the sun",
+        WindowEdgeCause.HalfLit => "half of the crest is lit",
+        WindowEdgeCause.DeckLit => "the sun reaches the sea of cloud",
+        WindowEdgeCause.DeckShaded => "the sea of cloud is in shade",
+        WindowEdgeCause.SunOnHorizon => "the sun's edge on the ridge's level horizon",
+        WindowEdgeCause.CivilTwilight => "the sun 6° below the horizontal",
+        WindowEdgeCause.MoonlitNight => "the moon low, or the sky too bright for it",
         _ => "the day begins or ends",
+    };
+
+    /// <summary>A kind of picture.</summary>
+    public static string Of(PictureKind kind) => kind switch
+    {
+        PictureKind.LitRidgeOverDarkGround => "lit ridge over dark ground",
+        PictureKind.LitTips => "lit tips",
+        PictureKind.LitRidge => "lit ridge",
+        PictureKind.OverShadedDeck => "lit ridge over cloud in shade",
+        PictureKind.OverLitDeck => "lit ridge over lit cloud",
+        PictureKind.Twilight => "ridge in twilight",
+        _ => "moonlit ridge",
     };
 
     public static string Of(LightDirection direction) => direction switch

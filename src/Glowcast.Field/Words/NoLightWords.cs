@@ -16,6 +16,7 @@ internal static class NoLightWords
         NoLightCause.TooLittleLit => "Shoot the lit part of the span only, or look for another day with the season.",
         NoLightCause.LightTooUnsure => "Know heights and air better (heightErrorM, pressureHPa, aerosolBeta), or look for a day with longer light with the season.",
         NoLightCause.NearlyEnough => "Very little is missing: allow it with columnsLit or valleyLit, or shoot a slightly smaller span.",
+        NoLightCause.NoSuchPicture => "Leave picture out of the plan to see which pictures the day offers, or look for another day.",
         NoLightCause.SunNeverSets => "With the sun up all day the valley is never in shade: allow more of it lit with valleyLit, or come in a darker season.",
         _ => "Allow more of the valley lit with valleyLit, take a smaller span, or look for another day with the season.",
     };

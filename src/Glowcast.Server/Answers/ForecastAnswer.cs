@@ -13,6 +13,9 @@ public sealed record ForecastAnswer(
     string Date, string? TimeZone, LookoutAnswer Lookout, SpanAnswer Span, IReadOnlyList<WindowAnswer> Windows, string? WhyNone, SetAnswer? Set,
     FitAnswer? Fit, CloudAnswer Cloud, AssumedAnswer Assumed, IReadOnlyList<string> Cautions, ChartAnswer? Chart, PictureAnswer? Picture)
 {
+    /// <summary>All pictures that the day offers, of every kind, in order of time; <see cref="Windows"/> are those of the kind that the plan asks for.</summary>
+    public IReadOnlyList<PictureOfDayAnswer> Pictures { get; init; } = [];
+
     /// <summary>Why there is no window, and what to do; null where there is one.</summary>
     public NoLightAnswer? NoLight { get; init; }
 
@@ -51,6 +54,7 @@ public sealed record ForecastAnswer(
             withPictures && forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, plan.Conditions.Haze) : null,
             withPictures && forecast.Scene is { } scene ? PictureAnswer.Of(scene, forecast.Chart) : null)
         {
+            Pictures = PictureOfDayAnswer.Of(forecast),
             NoLight = NoLightAnswer.Of(forecast),
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, zone),
             Warnings = forecast.Warnings,
@@ -64,6 +68,9 @@ public sealed record ForecastAnswer(
 /// <summary>The light on the span, without a set.</summary>
 public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string? WhyNone, AssumedAnswer Assumed, ChartAnswer? Chart)
 {
+    /// <inheritdoc cref="ForecastAnswer.Pictures"/>
+    public IReadOnlyList<PictureOfDayAnswer> Pictures { get; init; } = [];
+
     /// <inheritdoc cref="ForecastAnswer.NearestMiss"/>
     public NearestMissAnswer? NearestMiss { get; init; }
 
@@ -80,6 +87,7 @@ public sealed record SpanLightAnswer(IReadOnlyList<WindowAnswer> Windows, string
             [.. forecast.Windows.Select((window, i) => WindowAnswer.Of(window, forecast.Plan.Lookout!.Zone, forecast.Brightness) with { Weather = WindowWeatherAnswer.Of(forecast.Weather.ElementAtOrDefault(i), forecast.Eye) })], forecast.WhyNone,
             AssumedAnswer.Of(forecast.Plan), forecast.Chart is { } chart ? ChartAnswer.Of(chart, forecast.Brightness, forecast.Plan.Conditions.Haze) : null)
         {
+            Pictures = PictureOfDayAnswer.Of(forecast),
             NearestMiss = NearestMissAnswer.Of(forecast.NearestMiss, forecast.Plan.Lookout!.Zone),
             Ground = GroundAnswer.Of(forecast.Scene?.Grid),
             Warnings = forecast.Warnings,

@@ -16,7 +16,7 @@ public sealed record FramesLightAnswer(IReadOnlyList<double> RidgeLitS, IReadOnl
         if (forecast is not { Chart: { } chart, Set.Layout: { } layout }) return null;
         return [.. forecast.Windows.Select(window =>
         {
-            var frames = new FrameLight(chart, new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), layout);
+            var frames = new FrameLight(PictureStretches.SpanOf(chart, forecast.Plan.Picture), new Stretch(chart.Track.SecondsAt(window.Start.At), chart.Track.SecondsAt(window.End.At)), layout);
             return Enumerable.Range(0, layout.ColumnsWithSpares)
                 .Select(column => new FramesLightAnswer(ChartAnswer.EndsOf(frames.RidgeLit(column)), ChartAnswer.EndsOf(frames.Good(column)))).ToList();
         })];

@@ -16,11 +16,14 @@ public sealed record WindowExposureAnswer(
     /// <summary>All of it in words.</summary>
     public required string Sentence { get; init; }
 
+    /// <summary>The shutter time alone, in words.</summary>
+    public required string Shutter { get; init; }
+
     public static WindowExposureAnswer? Of(PictureExposure? exposure) => exposure is null ? null : new WindowExposureAnswer(
         exposure.Ev100, exposure.ShutterS, exposure.Settings.Iso, exposure.Settings.Aperture, exposure.Settings.MarginStops,
         exposure.Kelvin is { } kelvin ? Math.Round(kelvin) : null, exposure.DriftStops, MomentExposureAnswer.Of(exposure.Start),
         MomentExposureAnswer.Of(exposure.Middle), MomentExposureAnswer.Of(exposure.End))
-    { Sentence = ToneWords.Of(exposure) };
+    { Sentence = ToneWords.Of(exposure), Shutter = ToneWords.Shutter(exposure.ShutterS) };
 }
 
 /// <summary>What would suit one moment.</summary>

@@ -20,6 +20,15 @@ public sealed record WindowAnswer(
     /// <summary>Which kind of picture the window is for.</summary>
     public PictureKind Kind { get; init; }
 
+    /// <summary>What opens it, in words.</summary>
+    public string StartBecause { get; init; } = "";
+
+    /// <summary>What ends it.</summary>
+    public string EndBecause { get; init; } = "";
+
+    /// <summary>Whose light it is; bearings and altitudes named after the sun are this one's.</summary>
+    public LightSource Source { get; init; }
+
     /// <summary>The share of the picture's ridge that it lights at some time.</summary>
     public double PictureShare { get; init; }
 
@@ -71,7 +80,10 @@ public sealed record WindowAnswer(
             ridge is null ? null : RidgeLightAnswer.Of(WindowBrightness.Of(ridge, window)))
         {
             Half = window.Half,
+            StartBecause = LightWords.Because(window.Start.Cause),
+            EndBecause = LightWords.Because(window.End.Cause),
             Kind = window.Kind,
+            Source = window.Source,
             PictureShare = window.PictureShare,
             LitStops = window.LitStops,
             Unlit = [.. window.Unlit.Select(unlit => new UnlitAnswer(unlit.From.Degrees, unlit.To.Degrees, unlit.Why))],

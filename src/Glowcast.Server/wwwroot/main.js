@@ -212,6 +212,7 @@ function showForecast(shown) {
   part('title').textContent = longDate(answer.date);
   part('where').textContent = `From ${place(answer.lookout.latitudeDeg, answer.lookout.longitudeDeg)}, the eye at ${height(answer.lookout.eyeHeightM)}, bearings ${degrees(answer.span.fromDeg)} to ${degrees(answer.span.toDeg)}. Times are ${shown.clock.name}.`;
   fill('windows', notes.windowsView(shown));
+  fill('pictures', notes.picturesView(shown, change));
   fill('set-facts', notes.setView(shown));
   fill('order', notes.orderView(shown));
   fill('spoils', notes.spoilsView(shown));

@@ -18,10 +18,11 @@ public sealed class Season
     private readonly SeasonGround ground;
     private readonly SeasonPicture picture;
     private readonly Place middle;
+    private readonly bool asksOfValley;
 
-    private Season(Scene scene, DateTimeZone? zone, SeasonAir air, SeasonGround ground)
+    private Season(Scene scene, DateTimeZone? zone, SeasonAir air, SeasonGround ground, PictureKind kind)
     {
-        (this.scene, this.zone, this.ground) = (scene, zone, ground);
+        (this.scene, this.zone, this.ground, asksOfValley) = (scene, zone, ground, kind == PictureKind.LitRidgeOverDarkGround);
         picture = new SeasonPicture(scene, ground, air);
         middle = SeasonGround.MiddleOf(scene);
     }
@@ -29,12 +30,19 @@ public sealed class Season
     /// <summary>Works out the horizons; what follows for each day costs little.</summary>
     /// <param name="zone">Null to reckon days by the sun.</param>
     /// <param name="air">For brightness and black point; the usual when left out.</param>
+    /// <param name="kind">Of picture: one that <see cref="Knows"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A season knows no such picture.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Season Over(Scene scene, DateTimeZone? zone, SeasonAir? air = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+    public static Season Over(
+        Scene scene, DateTimeZone? zone, SeasonAir? air = null, PictureKind kind = PictureKind.LitRidgeOverDarkGround, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(scene);
-        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, (air ?? SeasonAir.Usual).Beam, progress, cancel));
+        if (!Knows(kind)) throw new ArgumentOutOfRangeException(nameof(kind), kind, "A season knows no such picture.");
+        return new Season(scene, zone, air ?? SeasonAir.Usual, SeasonGround.Of(scene, (air ?? SeasonAir.Usual).Beam, progress, cancel), kind);
     }
+
+    /// <summary>Pictures that its table tells; the others ask for all of the crest, or for another light than the sun's.</summary>
+    public static bool Knows(PictureKind kind) => kind is PictureKind.LitRidgeOverDarkGround or PictureKind.LitRidge;
 
     /// <summary>The days of a range that a filter lets through, in order of time.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The range is empty, or longer than five years.</exception>
@@ -74,7 +82,7 @@ public sealed class Season
         var halves = sun.Halves;
         var ofDay = RidgeOfDay.Of([.. columns.Select(column => column?.Against(thresholds.CrestLit))], halves, sun.LengthS);
         var ridge = ofDay.Share;
-        var valley = ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
+        var valley = asksOfValley && ground.Valley.Count > 0 ? Share(ground.Valley, lit, sun) : null;
         var litEnough = ofDay.LitEnough(thresholds);
         var shaded = valley?.AtMost(thresholds.MostValley(scene.ValleyPart));
         var both = shaded is null ? litEnough : Stretch.Common(litEnough, shaded);

@@ -13,7 +13,8 @@ internal sealed class BeamByHeight
 
     /// <param name="airless">Altitude of the sun's centre at the place that stands for the scene.</param>
     /// <param name="air">At a height; null for standard air.</param>
-    public BeamByHeight(Angle airless, double lowestM, double highestM, Haze haze, Func<Length, Air?> air, double distanceAu)
+    /// <param name="ofSun">Of the sun's beam, what the source gives: 1 for the sun itself.</param>
+    public BeamByHeight(Angle airless, double lowestM, double highestM, Haze haze, Func<Length, Air?> air, double distanceAu, double ofSun = 1)
     {
         this.lowestM = lowestM;
         logLux = new double[(int)Math.Ceiling((highestM - lowestM) / StepM) + 2];
@@ -21,7 +22,7 @@ internal sealed class BeamByHeight
         {
             var height = Length.FromMetres(lowestM + (i * StepM));
             var beam = DirectBeam.At(Refraction.ToApparent(airless, height, air(height)), height, haze, air(height), distanceAu: distanceAu);
-            logLux[i] = Math.Log(beam.NormalIlluminanceLux);
+            logLux[i] = Math.Log(ofSun * beam.NormalIlluminanceLux);
         }
     }
 

@@ -8,7 +8,7 @@ import { patchMapOf } from './patch-map.js';
 import { patchesOf } from './patches.js';
 import { windowFor } from './stair.js';
 import { stretchesOf } from './stretches.js';
-import { Ends, Opens, plusMinus } from './say.js';
+import { plusMinus } from './say.js';
 
 /** @typedef {ReturnType<typeof forecastOf>} Forecast */
 
@@ -35,8 +35,8 @@ function windowOf(window, chart, clock) {
   return {
     startS: secondsAt(chart, startMs), endS: secondsAt(chart, endMs),
     startUncertaintyS: /** @type {number} */ (window.startUncertaintyS), endUncertaintyS: /** @type {number} */ (window.endUncertaintyS),
-    startText: `${clock.hms(startMs)} ${plusMinus(window.startUncertaintyS)}`, startCause: Opens[window.startCause],
-    endText: `${clock.hms(endMs)} ${plusMinus(window.endUncertaintyS)}`, endCause: Ends[window.endCause],
+    startText: `${clock.hms(startMs)} ${plusMinus(window.startUncertaintyS)}`, startCause: window.startBecause,
+    endText: `${clock.hms(endMs)} ${plusMinus(window.endUncertaintyS)}`, endCause: window.endBecause,
   };
 }
 

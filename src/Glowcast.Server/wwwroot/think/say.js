@@ -65,12 +65,6 @@ export function place(latitudeDeg, longitudeDeg) {
 /** @param {number} degrees */
 export const degrees = degrees => `${degrees < 0 ? '−' : ''}${Math.abs(degrees).toFixed(1)}°`;
 
-/** What opens a window. @type {Record<string, string>} */
-export const Opens = { ridgeLit: 'the ridge is lit', valleyShaded: 'the valley falls into shade', dayEnds: 'the day begins' };
-
-/** What ends a window. @type {Record<string, string>} */
-export const Ends = { ridgeShaded: 'the ridge loses its light', valleyLit: 'the sun reaches the valley', dayEnds: 'the day ends' };
-
 /** Why an exposure misses its light. @type {Record<string, string>} */
 export const Problems = {
   ridgeNeverLit: 'the sun never reaches its ridge in this window',

@@ -45,17 +45,30 @@ export function windowsView({ answer, clock }) {
   const windows = answer.windows.map((/** @type {any} */ window, /** @type {number} */ i) => html('section', {},
     html('h3', {}, answer.windows.length > 1 ? `Window ${i + 1}` : 'The window'),
     facts([
-      ['starts', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${say.Opens[window.startCause]}`],
-      ['ends', `${clock.hms(Date.parse(window.end))} ${say.plusMinus(window.endUncertaintyS)}, ${say.Ends[window.endCause]}`],
+      ['starts', `${clock.hms(Date.parse(window.start))} ${say.plusMinus(window.startUncertaintyS)}, ${window.startBecause}`],
+      ['ends', `${clock.hms(Date.parse(window.end))} ${say.plusMinus(window.endUncertaintyS)}, ${window.endBecause}`],
       ['lasts', say.time(window.lengthS)],
       ['lit half-way', `${say.percent(window.litShare)} of the ridge, ${window.valleyShare === null ? 'no valley seen' : `${say.percent(window.valleyShare)} of the valley`}`],
-      ['light', `${say.Directions[window.lightDirection]}; sun at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
+      ['light', `${say.Directions[window.lightDirection]}; ${window.source} at ${window.sunAzimuthDeg.toFixed(0)}°, ${say.degrees(window.sunAltitudeDeg)} high`],
       window.unlitSentence ? ['unlit', window.unlitSentence] : null,
       ...pictureFacts(window),
       window.atStart.unknownBeyondM !== null || window.atEnd.unknownBeyondM !== null
         ? ['not known', `whether ground past the grid's edge, ${beyond(window)} away towards the sun, stands in the way`] : null,
     ])));
   return [...windows, ...seenView(answer.notes)];
+}
+
+/** What the day offers, a line each. @param {Forecast} forecast @param {(edits: Record<string, unknown>) => void} onTake plans for that kind of picture */
+export function picturesView({ answer, clock }, onTake) {
+  if (answer.pictures.length === 0) return [];
+  const planned = new Set(answer.windows.map((/** @type {any} */ window) => `${window.kind} ${window.start}`));
+  return [
+    html('h3', {}, 'Pictures of the day'),
+    html('ul', { class: 'pictures' }, ...answer.pictures.map((/** @type {any} */ { kind, name, window, fit }) => html('li', {},
+      html('b', {}, `${clock.hm(Date.parse(window.start))} to ${clock.hm(Date.parse(window.end))}`), ` ${name}`,
+      html('span', { class: 'quiet' }, `${window.exposure ? `, ${window.exposure.shutter}` : ''}${fit ? `. ${fit.sentence}` : ''} `),
+      planned.has(`${kind} ${window.start}`) ? html('span', { class: 'quiet' }, '(planned)') : button('Plan this one', () => onTake({ picture: kind, 'set.startAt': null }))))),
+  ];
 }
 
 /** What was seen in the field less what had been forecast. @param {any} notes of this lookout and of all, null without any */
