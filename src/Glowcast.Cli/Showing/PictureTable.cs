@@ -9,14 +9,14 @@ internal static class PictureTable
     {
         if (forecast.Pictures.Count == 0) return;
         var clock = ForecastPage.ClockOf(forecast);
-        var hasSet = forecast.Pictures.Any(picture => picture.Fit is not null);
+        var (hasSet, hasUnseen) = (forecast.Pictures.Any(picture => picture.Fit is not null), forecast.Pictures.Any(picture => picture.Window.IsRidgeUnseen));
         page.Heading("Pictures of the day");
         page.Table(
-            [clock.Zone is null ? "from, UTC" : "from", "to", "picture", ">exposure", ">ridge", .. hasSet ? ["start", "chance"] : Array.Empty<string>()],
+            [clock.Zone is null ? "from, UTC" : "from", "to", "picture", ">exposure", .. hasUnseen ? ["ridge"] : Array.Empty<string>(), .. hasSet ? ["start", "chance"] : Array.Empty<string>()],
             forecast.Pictures.Select<PictureOfDay, IReadOnlyList<string>>(picture =>
             [
                 clock.Short(picture.Window.Start.At), clock.Short(picture.Window.End.At), LightWords.Of(picture.Kind),
-                picture.Window.Tones?.Exposure is { } exposure ? ToneWords.Shutter(exposure.ShutterS) : "", picture.Window.IsRidgeUnseen ? "not seen" : "",
+                picture.Window.Tones?.Exposure is { } exposure ? ToneWords.Shutter(exposure.ShutterS) : "", .. hasUnseen ? [picture.Window.IsRidgeUnseen ? "not seen" : ""] : Array.Empty<string>(),
                 .. hasSet ? Fit(picture.Fit!, clock) : [],
             ]));
     }

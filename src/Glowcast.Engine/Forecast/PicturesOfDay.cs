@@ -31,7 +31,9 @@ internal sealed record PicturesOfDay(Plan Plan, Interval Day, Scene Scene, Light
     {
         if (light.Windows.Count == 0) return [];
         if (crest is not { } highest) return light.Windows.Select(window => new PictureOfDay(window, null));
-        var free = light with { Wishes = light.Wishes with { Start = null } };
+        // Start and exposure that the plan gives are for the picture that it asks for.
+        var isPlanned = light.Kind == Plan.Picture;
+        var free = light with { Wishes = light.Wishes with { Start = null, ChooseExposure = !isPlanned || light.Wishes.ChooseExposure } };
         var sets = new SetSequence(SetOrder.For(Plan, light.Span, light.Stretches, highest));
         var day = JudgedDay.Of(free);
         return light.Windows.Select((window, i) => new PictureOfDay(window, FitSearch.Fit(day with { Windows = [day.Windows[i]] }, sets)));

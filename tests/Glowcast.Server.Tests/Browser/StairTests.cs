@@ -67,4 +67,21 @@ public class StairTests(Service service, Chromium chromium)
         await page.Tab.ClickAsync("#bar button");
         await page.UntilAsync("document.querySelector('#verdict h2').textContent === 'It does not fit'");
     }
+
+    [FactNeeds<Chromium>]
+    public async Task Another_picture_of_the_day_is_planned_by_one_click()
+    {
+        await using var page = await VisitedPage.OpenAsync(chromium, service.Client.BaseAddress!);
+        await page.UntilDrawnAsync();
+        Assert.Contains("lit ridge over dark ground", await page.TextAsync("#pictures"), StringComparison.Ordinal);
+        Assert.Contains("ridge in twilight", await page.TextAsync("#pictures"), StringComparison.Ordinal);
+        var start = await page.TextAsync("#start-text");
+
+        await page.Tab.EvaluateExpressionAsync<bool>("[...document.querySelectorAll('#pictures li')].find(li => li.textContent.includes('twilight')).querySelector('button').click() ?? true");
+        await page.UntilAsync("[...document.querySelectorAll('#pictures li')].some(li => li.textContent.includes('twilight') && li.textContent.includes('(planned)')) && !document.body.classList.contains('working')");
+        await page.UntilDrawnAsync();
+        Assert.NotEqual(start, await page.TextAsync("#start-text"));
+        Assert.Contains("6° below the horizontal", await page.TextAsync("#windows"), StringComparison.Ordinal);
+        Assert.Empty(page.Complaints);
+    }
 }
