@@ -23,6 +23,7 @@ public sealed class LightChart
 
     private readonly ObserverFrame lookout;
     private readonly Moonlight? moon;
+    private readonly BeamDoubt beam;
     private readonly Lazy<ShareOverTime> crest;
     private readonly Lazy<ShareOverTime?> deck;
     private readonly Lazy<List<Stretch>> ridgeLit;
@@ -31,6 +32,7 @@ public sealed class LightChart
     {
         (Scene, Track, this.lights, this.shares, Rule, Air, this.moon) = (scene, track, lights, shares, rule, air, moon);
         lookout = new ObserverFrame(scene.Lookout);
+        beam = new BeamDoubt(track, rule, air);
         parts = PartLight.Of(scene, brightness, lights, track.LengthS);
         var members = Enumerable.Range(0, lights.Length).ToLookup(i => (scene.Patches[i].Column, scene.Patches[i].Role));
         CrestLit = [.. Columns(PatchRole.Crest)];
@@ -219,17 +221,17 @@ public sealed class LightChart
             where crossing.Sun is not null || crossing.ByBeam
             orderby Math.Abs(crossing.Seconds - seconds)
             select (Patch: i, crossing)).Take(asked);
-        var (ground, beam) = (new SunOverGround(Track, Scene.Grid, Scene.Model), new BeamDoubt(Track, Rule, Air));
-        return EdgeConfidence.Of([.. nearest.Select(one => DoubtOf(one.Patch, one.crossing, ground, beam))], new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
+        var ground = new SunOverGround(Track, Scene.Grid, Scene.Model);
+        return EdgeConfidence.Of([.. nearest.Select(one => DoubtOf(one.Patch, one.crossing, ground))], new SightLines(Scene.Grid, Scene.Model), Scene.DeckTop);
     }
 
-    private (Place Ground, Azimuth Sun, TimingUncertainty Uncertainty) DoubtOf(int patch, HorizonCrossing crossing, SunOverGround ground, BeamDoubt beam)
+    private (Place Ground, Azimuth Sun, TimingUncertainty Uncertainty) DoubtOf(int patch, HorizonCrossing crossing, SunOverGround ground)
     {
         var place = Scene.Patches[patch].Ground;
         if (crossing.Sun is not { } sun)
             return (place, Azimuth.FromRadians(beam.AzimuthRad(crossing.Seconds, place)), beam.At(crossing.Seconds, place, Scene.Facing[patch]));
         ground.StandAt(place);
-        return (place, Azimuth.FromRadians(sun.AzimuthRad), TimingUncertainty.At(crossing, ground, place.Height));
+        return (place, Azimuth.FromRadians(sun.AzimuthRad), beam.Beside(TimingUncertainty.At(crossing, ground, place.Height), crossing.Seconds, place, Scene.Facing[patch]));
     }
 
     private static int MinutesOf(SunTrack track) => (int)(track.LengthS / ChartSearch.MinuteS) + 1;

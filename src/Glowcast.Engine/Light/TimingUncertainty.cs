@@ -36,14 +36,14 @@ public readonly record struct TimingUncertainty(double TerrainS, double SightLin
 
     public static TimingUncertainty None => default;
 
-    /// <summary>From the haze in the beam's way and the brightness of the sky, where what decides is how strong the light is.</summary>
+    /// <summary>From the haze in the beam's way and the brightness of the sky: where how strong the light is decides, or could come to.</summary>
     public double BeamS { get; init; }
 
     /// <summary>From what the grid smooths away of slopes, there too.</summary>
     public double FacingS { get; init; }
 
     /// <summary>The strength of the beam decides the moment, and no horizon.</summary>
-    public bool IsByBeam => BeamS > 0;
+    public bool IsByBeam { get; init; }
 
     /// <summary>The parts combined, as independent errors.</summary>
     public double CombinedS => Math.Sqrt((TerrainS * TerrainS) + (SightLineS * SightLineS) + (RefractionS * RefractionS) + (BeamS * BeamS) + (FacingS * FacingS));

@@ -54,7 +54,7 @@ internal sealed record SeasonLight(
                 return (place, Azimuth.FromRadians(beam.AzimuthRad(atS, place)), beam.At(atS, place, Ground.Facing(member)));
             ground.StandAt(place);
             var crossing = new HorizonCrossing(atS, ground.At(atS));
-            return (place, Azimuth.FromRadians(crossing.Sun!.Value.AzimuthRad), TimingUncertainty.At(crossing, ground, place.Height));
+            return (place, Azimuth.FromRadians(crossing.Sun!.Value.AzimuthRad), beam.Beside(TimingUncertainty.At(crossing, ground, place.Height), atS, place, Ground.Facing(member)));
         }
     }
 
