@@ -148,9 +148,10 @@ public sealed class LightChart
     internal static LightChart? Under(Moonlight moon, Scene scene, BeamAir air, CancellationToken cancel) =>
         Over(scene, moon.TrackFrom(scene.Lookout), air, moon, null, cancel);
 
-    private static LightChart Over(Scene scene, SunTrack track, BeamAir air, Moonlight? moon, IProgress<double>? progress, CancellationToken cancel)
+    /// <param name="track">The way of the source of the light.</param>
+    internal static LightChart Over(Scene scene, SunTrack track, BeamAir air, Moonlight? moon, IProgress<double>? progress, CancellationToken cancel)
     {
-        var horizons = scene.Horizons(progress, cancel);
+        var horizons = moon is null ? scene.Horizons(progress, cancel) : scene.MoonHorizons(cancel);
         var (level, ground) = (Disc.HeightForShareOfArea(scene.Thresholds.DiscShare), scene.Rays);
         var (lights, shares) = (new PatchLight[scene.Patches.Count], new byte[scene.Patches.Count * MinutesOf(track)]);
         var looks = new SunLooks(track, level);

@@ -107,6 +107,9 @@ public sealed class Scene
     internal HorizonTable Horizons(IProgress<double>? progress = null, CancellationToken cancel = default) =>
         shelf.Horizons(places.Value, Grid, Model, progress, cancel);
 
+    /// <summary>The same for wherever the moon may stand.</summary>
+    internal HorizonTable MoonHorizons(CancellationToken cancel) => shelf.MoonHorizons(places.Value, Grid, Model, cancel);
+
     /// <summary>Of the patches, in their order.</summary>
     internal IReadOnlyList<Place> Places => places.Value;
 

@@ -105,6 +105,20 @@ public class PictureKindTests
         Assert.InRange(tones.Exposure!.Start.Ev100, -3.7, -1.3);
     }
 
+    // In 2025 and 2026 the moon goes 28.5° south and north, 5° farther than the sun: a full moon of June stands lower in the south than any sun of the year.
+    [Fact]
+    public void A_moon_lower_than_any_sun_lights_the_ridge_all_the_same()
+    {
+        var scene = SceneOver(null, Geometry.Alone);
+        var moon = Moonlight.Of(LocalDay.Of(new LocalDate(2026, 6, 29), default, DateTimeZone.Utc), scene.Lookout)!;
+        var chart = LightChart.Under(moon, scene, BeamAir.Usual, TestContext.Current.CancellationToken)!;
+        var south = Enumerable.Range(0, (int)chart.Track.LengthS / 60).Select(minute => minute * 60.0).MinBy(seconds => Math.Abs(chart.SourceAt(seconds).Azimuth.Degrees - 180));
+        Assert.Equal(180, chart.SourceAt(south).Azimuth.Degrees, 1.0);
+        Assert.True(chart.SourceAt(south).Altitude.Degrees < 90 - 46 - 23.5 - 2, $"{chart.SourceAt(south).Altitude}");
+        // The slopes of a ridge from south to north, seen from the east, face the moon until it is past the south.
+        Assert.True(chart.RidgeColumns.At(south - 3600) > 0.9);
+    }
+
     [Theory]
     [InlineData(2026, 10, 10)]
     [InlineData(2026, 11, 9)]

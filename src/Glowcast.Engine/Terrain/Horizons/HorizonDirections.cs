@@ -23,14 +23,15 @@ internal sealed class HorizonDirections
     private readonly int[] places = new int[Steps + 1];
     private readonly List<(int Step, int First, int Count)> runs = [];
 
-    public HorizonDirections(double southernmostRad, double northernmostRad)
+    /// <param name="mostDeclinationDeg">Of what may stand there: the sun, or the moon.</param>
+    public HorizonDirections(double southernmostRad, double northernmostRad, double mostDeclinationDeg = SunReach.SunDeclinationDeg)
     {
         (SouthernmostRad, NorthernmostRad) = (southernmostRad, northernmostRad);
         var found = new List<HorizonDirection>();
         for (var step = 0; step < Steps; step++)
         {
             var azimuthRad = double.DegreesToRadians(step * StepDeg);
-            var reach = SunReach.Towards(azimuthRad, southernmostRad, northernmostRad);
+            var reach = SunReach.Towards(azimuthRad, southernmostRad, northernmostRad, mostDeclinationDeg);
             places[step] = reach is null ? -1 : found.Count;
             if (reach is { } sun) found.Add(new HorizonDirection(azimuthRad, sun.LowestRad - MarginRad, sun.HighestRad + MarginRad + MostRefractionRad));
         }
@@ -53,9 +54,9 @@ internal sealed class HorizonDirections
 
     public HorizonDirection this[int index] => directions[index];
 
-    public static HorizonDirections For(IReadOnlyList<Place> points) => points.Count == 0
-        ? new HorizonDirections(0, 0)
-        : new HorizonDirections(points.Min(point => point.Point.Latitude.Radians), points.Max(point => point.Point.Latitude.Radians));
+    public static HorizonDirections For(IReadOnlyList<Place> points, double mostDeclinationDeg = SunReach.SunDeclinationDeg) => points.Count == 0
+        ? new HorizonDirections(0, 0, mostDeclinationDeg)
+        : new HorizonDirections(points.Min(point => point.Point.Latitude.Radians), points.Max(point => point.Point.Latitude.Radians), mostDeclinationDeg);
 
     /// <summary>Steps of azimuth that follow one another, and the first of their directions.</summary>
     public IReadOnlyList<(int Step, int First, int Count)> Runs => runs;

@@ -27,13 +27,23 @@ public sealed class HorizonShelf(long mostBytes = HorizonShelf.UsualBytes, IHori
     public int WorkedOut => Volatile.Read(ref workedOut);
 
     /// <summary>The table of these points: the kept one, else one worked out now.</summary>
-    /// <inheritdoc cref="HorizonTable.Of"/>
+    /// <inheritdoc cref="HorizonTable.Of(IReadOnlyList{Place}, ElevationGrid, SightModel, IProgress{double}, CancellationToken)"/>
     public HorizonTable Horizons(
         IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         var key = KeyOf(points, grid, model);
         if (Find(key) is { } kept) return kept;
         var table = FindInStore(key) ?? WorkOut(key, points, grid, model, progress, cancel);
+        Keep(key, table);
+        return table;
+    }
+
+    /// <summary>The same for wherever the moon may stand; kept on the shelf alone.</summary>
+    internal HorizonTable MoonHorizons(IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, CancellationToken cancel)
+    {
+        var key = $"{KeyOf(points, grid, model)} moon";
+        if (Find(key) is { } kept) return kept;
+        var table = HorizonTable.Of(points, grid, model, Sky.SunReach.MoonDeclinationDeg, null, cancel);
         Keep(key, table);
         return table;
     }

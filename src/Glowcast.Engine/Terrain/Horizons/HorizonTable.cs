@@ -38,10 +38,15 @@ public sealed class HorizonTable
     /// <param name="progress">Share done, 0 to 1.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static HorizonTable Of(
-        IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, IProgress<double>? progress = null, CancellationToken cancel = default)
+        IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        Of(points, grid, model, SunReach.SunDeclinationDeg, progress, cancel);
+
+    /// <param name="mostDeclinationDeg">Of what may stand over them: the sun, or the moon.</param>
+    internal static HorizonTable Of(
+        IReadOnlyList<Place> points, ElevationGrid grid, SightModel model, double mostDeclinationDeg, IProgress<double>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(points);
-        var directions = HorizonDirections.For(points);
+        var directions = HorizonDirections.For(points, mostDeclinationDeg);
         var table = new HorizonTable(new short[points.Count * directions.Count], directions);
         new HorizonFan(grid, model, FanDirections.Of(directions), isExact: true).Run(points, (i, horizonRad) => table.Fill(i, points[i].Height.Metres, horizonRad), progress, cancel);
         return table;
