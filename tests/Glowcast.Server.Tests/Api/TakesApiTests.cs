@@ -51,6 +51,16 @@ public class TakesApiTests(Service service)
         Assert.Contains("how far that clock is from UTC", Assert.Single(answer["cautions"]!.AsArray())!.GetValue<string>(), StringComparison.Ordinal);
     }
 
+    // A camera without seconds, or a clock that stood still: no rhythm, and no drift that is a number.
+    [Fact]
+    public async Task Frames_of_one_instant_are_an_answer()
+    {
+        var take = Take();
+        foreach (var frame in take["frames"]!.AsArray()) frame!["taken"] = "2026-02-14T06:45:00";
+        var answer = await PostAsync(take).JsonAsync();
+        Assert.InRange(answer["sets"]!.AsArray().Sum(set => set!["frames"]!.GetValue<int>()), 0, take["frames"]!.AsArray().Count);
+    }
+
     [Fact]
     public async Task A_border_moved_by_hand_stands()
     {
