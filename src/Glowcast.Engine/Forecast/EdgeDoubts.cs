@@ -24,9 +24,13 @@ internal readonly record struct EdgeDoubt(double OwnS, double SightLineS, double
     /// <summary>Such ground would move it by more than it is unsure by.</summary>
     public bool IsUnknown => UnknownMoveS > CombinedS;
 
-    public static EdgeDoubt Of(EdgeConfidence confidence) => new(
-        double.Hypot(confidence.Uncertainty.TerrainS, confidence.Uncertainty.FacingS), confidence.Uncertainty.SightLineS, confidence.Uncertainty.RefractionS,
-        confidence.Uncertainty.BeamS, confidence.UnknownBeyond, confidence.Uncertainty.IsByBeam ? null : confidence.Horizon);
+    /// <param name="isRidge">It is the ridge's light that changes. A beam that turns out too weak where the horizon decides keeps the valley dark for longer, which harms no set.</param>
+    public static EdgeDoubt Of(EdgeConfidence confidence, bool isRidge)
+    {
+        var doubt = isRidge || confidence.Uncertainty.IsByBeam ? confidence.Uncertainty : confidence.Uncertainty with { BeamS = 0, FacingS = 0 };
+        return new EdgeDoubt(
+            double.Hypot(doubt.TerrainS, doubt.FacingS), doubt.SightLineS, doubt.RefractionS, doubt.BeamS, confidence.UnknownBeyond, doubt.IsByBeam ? null : confidence.Horizon);
+    }
 
     /// <summary>The correlation of the errors of two moments; in time, so that a sun that stands higher than thought, or clearer air, makes light come
     /// earlier and go later.</summary>
@@ -45,7 +49,7 @@ internal sealed class EdgeDoubts(double lengthS, Func<double, bool, EdgeDoubt> a
     private readonly ConcurrentDictionary<(double Seconds, bool IsRidge), EdgeDoubt> known = new();
 
     public static EdgeDoubts Of(LightChart chart) => new(chart.Track.LengthS, (seconds, isRidge) =>
-        EdgeDoubt.Of(chart.ConfidenceAt(seconds, role => role == (isRidge ? PatchRole.Crest : PatchRole.Valley))));
+        EdgeDoubt.Of(chart.ConfidenceAt(seconds, role => role == (isRidge ? PatchRole.Crest : PatchRole.Valley)), isRidge));
 
     /// <summary>Of moments that the sun's altitude alone decides.</summary>
     public static EdgeDoubts None { get; } = new(0, (_, _) => default);

@@ -23,7 +23,7 @@ internal sealed class SeasonJudge(Plan plan, Angle crest)
         var seen = light.RidgeInAirAt(middleS, ridge.At(light.At(middleS)), plan.Conditions.Visibility, plan.Conditions.Surfaces);
         var day = new JudgedDay(
             [new JudgedWindow(light.Span.Without(plan.DarkStrips), window, half, ridge) { Exposure = exposure, IsRidgeSeen = seen?.IsSeen != false }], light.At,
-            new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge))), SetWishes.Of(plan, light.Date))
+            new EdgeDoubts(light.Span.LengthS, (seconds, isRidge) => EdgeDoubt.Of(light.ConfidenceAt(seconds, isRidge), isRidge)), SetWishes.Of(plan, light.Date))
         {
             Looks = Looks,
         };

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
 using NodaTime;
 
@@ -32,6 +33,28 @@ public class EdgeChanceTests
         Assert.Equal(0, edges.Fits(Zero, Duration.FromSeconds(100.5)));
         Assert.Equal(1, edges.IsLongEnough(Duration.FromSeconds(100)));
     }
+
+    // A horizon lets the sun in, and the beam may yet be too weak: over the ridge light is then late, over the valley shade lasts longer, which harms nothing. Where the beam itself decides it errs both ways.
+    [Theory]
+    [InlineData(true, false, 300)]
+    [InlineData(false, false, 0)]
+    [InlineData(true, true, 300)]
+    [InlineData(false, true, 300)]
+    public void A_beam_that_may_be_too_weak_counts_where_it_can_harm(bool isRidge, bool byBeam, double beamS)
+    {
+        var confidence = new EdgeConfidence(new TimingUncertainty(30, 10, 40) { BeamS = 300, IsByBeam = byBeam }, null, null);
+        var doubt = EdgeDoubt.Of(confidence, isRidge);
+        Assert.Equal((beamS, 10.0, 40.0, 30.0), (doubt.BeamS, doubt.SightLineS, doubt.RefractionS, doubt.OwnS));
+    }
+
+    // The moments of a normal variable cut off at nothing: Greene, Econometric Analysis, the censored normal; at the middle √(1/2 − 1/2π).
+    [Theory]
+    [InlineData(0, 0.58381)]
+    [InlineData(-6, 1)]
+    [InlineData(1, 0.26139)]
+    [InlineData(5, 0)]
+    public void What_is_wanting_of_the_beam_is_a_normal_error_cut_off_at_nothing(double spare, double deviation) =>
+        Assert.Equal(deviation, BeamDoubt.CutOffDeviation(spare), 5e-4);
 
     // Sheppard 1899: a quarter plus the angle of the correlation over a circle.
     [Theory]
