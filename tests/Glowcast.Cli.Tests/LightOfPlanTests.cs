@@ -56,6 +56,31 @@ public class LightOfPlanTests(MadeValley valley) : IClassFixture<MadeValley>
         Assert.Contains("there is no valley to be in shade", string.Join(' ', (await Outcome.Of("light", "--plan", plan)).Lines), StringComparison.Ordinal);
     }
 
+    // Ground that is all alike, dark rock or snow: log₂(0.8/0.1) = 3 stops apart, less what light in the air takes from that.
+    [Fact]
+    public async Task The_users_own_raster_of_surfaces_says_how_bright_the_ground_is()
+    {
+        var (dark, bright) = (await BrightestOver("0.1"), await BrightestOver("0.8"));
+        Assert.True(dark < bright / 3, $"{dark} {bright}");
+
+        async Task<double> BrightestOver(string reflectance)
+        {
+            valley.Write($"surfaces-{reflectance}.asc", $"ncols 2\nnrows 2\nxllcenter 7.4\nyllcenter 45.9\ncellsize 0.5\n{reflectance} {reflectance} {reflectance} {reflectance}\n");
+            var plan = valley.Write($"on-{reflectance}.json", MadeValley.PlanWith(("conditions.surfaces", $"surfaces-{reflectance}.asc")).ToJsonString());
+            return (await Outcome.Of("light", "--plan", plan, "--json")).Json.GetProperty("windows")[0].GetProperty("blackPoint").GetProperty("brightestCd").GetDouble();
+        }
+    }
+
+    [Fact]
+    public async Task A_raster_that_holds_no_reflectances_is_refused_under_its_field()
+    {
+        valley.Write("percent.asc", "ncols 2\nnrows 2\nxllcenter 7.4\nyllcenter 45.9\ncellsize 0.5\n80 80 80 15\n");
+        var plan = valley.Write("percent.json", MadeValley.PlanWith(("conditions.surfaces", "percent.asc")).ToJsonString());
+        var refused = await Outcome.Of("light", "--plan", plan);
+        Assert.Equal(["conditions.surfaces"], refused.Faults);
+        Assert.Contains("between 0 and 1", refused.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_chart_in_a_file_has_its_axes_and_a_value_for_every_minute_and_bearing()
     {

@@ -1,7 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Glowcast.Engine.Forecast;
+using Glowcast.Engine.Light;
 using Glowcast.Engine.Measures;
+using Glowcast.Engine.Terrain;
 
 namespace Glowcast.Cli.Asking;
 
@@ -55,7 +57,8 @@ internal sealed class PlanFile
     {
         using var stream = new MemoryStream(!isChanged ? bytes : JsonSerializer.SerializeToUtf8Bytes(json));
         return PlanReader.Read(stream, needs, named => SoundingText.Read(PathOf(named), "conditions.sounding"),
-            names => readsWeather ? WeatherAsked.Of([.. names.Select(PathOf)], "conditions.weather") : null);
+            names => readsWeather ? WeatherAsked.Of([.. names.Select(PathOf)], "conditions.weather") : null,
+            named => SurfaceRaster.Of(GridFiles.Read([PathOf(named)], "conditions.surfaces", new GridReading()), "conditions.surfaces"));
     }
 
     private string PathOf(string name)

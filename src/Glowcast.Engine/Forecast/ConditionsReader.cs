@@ -15,7 +15,9 @@ internal static class ConditionsReader
     /// <param name="soundings">Finds the sounding that a plan names; null where the plan holds the text of the sounding itself.</param>
     /// <param name="faults">Where <paramref name="fields"/> notes its faults.</param>
     /// <param name="weathers">Reads the weather files that a plan names; null where none can be.</param>
-    public static Conditions Read(JsonFields fields, Func<string, Profile>? soundings, Faults faults, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null)
+    /// <param name="surfaces">Reads the raster of surfaces that a plan names; null where none can be.</param>
+    public static Conditions Read(
+        JsonFields fields, Func<string, Profile>? soundings, Faults faults, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null, Func<string, SurfaceRaster?>? surfaces = null)
     {
         var (visibility, report) = ReadVisibility(fields);
         var deckTop = fields.NumberOrNone("deckTopM", -500, 9000);
@@ -37,6 +39,7 @@ internal static class ConditionsReader
         var layers = ReadLayers(fields.Object("cloudLayers"));
         var profile = fields.Text("sounding") is { } named ? ReadProfile(named, soundings ?? (text => Profile.Read(text, SoundingField)), faults) : null;
         var weather = ReadWeather(fields, weathers, faults);
+        var raster = ReadSurfaces(fields, surfaces, faults);
         if (pressure is null != temperature is null)
             fields.Add(pressure is null ? "pressureHPa" : "temperatureC", "Is missing; pressure and temperature belong together.");
         fields.RefuseUnknown();
@@ -56,6 +59,7 @@ internal static class ConditionsReader
             Reflectances = new Reflectances(litRidge, shadedGround),
             SnowLine = snowLine is { } line ? Length.FromMetres(line) : null,
             DeckReflectance = deckReflectance,
+            SurfaceRaster = raster,
             Sight = new SightModel { RefractionK = k, BeyondGrid = beyond is { } metres ? Length.FromMetres(metres) : PastEdge.AsTheEdge, HighestBeyond = Length.FromMetres(highestBeyond) },
         };
     }
@@ -108,6 +112,25 @@ internal static class ConditionsReader
         try
         {
             return weathers(names);
+        }
+        catch (BadInputException bad)
+        {
+            foreach (var fault in bad.Faults) faults.Add(fault.Field, fault.Message);
+            return null;
+        }
+    }
+
+    private static SurfaceRaster? ReadSurfaces(JsonFields fields, Func<string, SurfaceRaster?>? surfaces, Faults faults)
+    {
+        if (fields.Text("surfaces") is not { } named) return null;
+        if (surfaces is null)
+        {
+            fields.Add("surfaces", "Cannot be read here: a raster of surfaces is read on the command line. Leave it out.");
+            return null;
+        }
+        try
+        {
+            return surfaces(named);
         }
         catch (BadInputException bad)
         {

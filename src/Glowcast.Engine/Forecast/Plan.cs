@@ -141,7 +141,10 @@ public sealed record Conditions
     /// <summary>Of the top of a sea of cloud, 0 to 1.</summary>
     public double DeckReflectance { get; init; } = Surfaces.UsualDeck;
 
-    public Surfaces Surfaces => new(Reflectances, SnowLine, DeckReflectance);
+    /// <summary>The user's own reflectances of the ground; null for none.</summary>
+    public SurfaceRaster? SurfaceRaster { get; init; }
+
+    public Surfaces Surfaces => new(Reflectances, SnowLine, DeckReflectance) { Raster = SurfaceRaster };
 
     public SightModel Sight { get; init; } = SightModel.Usual;
 }

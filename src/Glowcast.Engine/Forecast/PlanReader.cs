@@ -29,19 +29,22 @@ public static class PlanReader
     /// <param name="json">UTF-8, to its end.</param>
     /// <param name="soundings">Finds the sounding that a plan names; without it the plan holds the text of the sounding itself.</param>
     /// <param name="weathers">Reads the weather files that a plan names; without it a plan that names some is refused.</param>
+    /// <param name="surfaces">Reads the raster of surfaces that a plan names; likewise.</param>
     /// <exception cref="BadInputException">It is not JSON, or something in it is missing or wrong; names every field.</exception>
-    public static Plan Read(Stream json, PlanNeeds needs, Func<string, Profile>? soundings = null, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null)
+    public static Plan Read(Stream json, PlanNeeds needs, Func<string, Profile>? soundings = null, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null,
+        Func<string, SurfaceRaster?>? surfaces = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         using var bytes = new MemoryStream();
         json.CopyTo(bytes);
         using var document = PlanText.Parse(bytes.ToArray());
-        return Read(document.RootElement, needs, soundings, weathers);
+        return Read(document.RootElement, needs, soundings, weathers, surfaces);
     }
 
     /// <param name="json">Parsed by <see cref="PlanText"/>.</param>
-    /// <inheritdoc cref="Read(Stream, PlanNeeds, Func{string, Profile}, Func{IReadOnlyList{string}, WeatherFiles})"/>
-    public static Plan Read(JsonElement json, PlanNeeds needs, Func<string, Profile>? soundings = null, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null)
+    /// <inheritdoc cref="Read(Stream, PlanNeeds, Func{string, Profile}, Func{IReadOnlyList{string}, WeatherFiles}, Func{string, SurfaceRaster})"/>
+    public static Plan Read(JsonElement json, PlanNeeds needs, Func<string, Profile>? soundings = null, Func<IReadOnlyList<string>, WeatherFiles?>? weathers = null,
+        Func<string, SurfaceRaster?>? surfaces = null)
     {
         var faults = new Faults();
         if (json.ValueKind != JsonValueKind.Object) throw new BadInputException("plan", "Must be a JSON object in braces.");
@@ -60,7 +63,7 @@ public static class PlanReader
         span.RefuseUnknown();
         var (gear, otherLenses) = ReadGear(root, needs);
         var set = SetReader.Read(root.Object("set"), faults);
-        var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults, weathers);
+        var conditions = ConditionsReader.Read(root.Object("conditions"), soundings, faults, weathers, surfaces);
         var (thresholds, drift, chances) = ReadThresholds(root.Object("thresholds"), ridgeFrom);
         var weights = ReadWeights(root.Object("seasonWeights"));
         var picture = root.Choice("picture", PictureKind.LitRidgeOverDarkGround, [.. Enum.GetValues<PictureKind>().Select(kind => (JsonNamingPolicy.CamelCase.ConvertName(kind.ToString()), kind))]);

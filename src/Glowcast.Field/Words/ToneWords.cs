@@ -53,9 +53,10 @@ public static class ToneWords
     {
         ArgumentNullException.ThrowIfNull(surfaces);
         var (bright, dark) = (surfaces.Ground.LitRidge, surfaces.Ground.ShadedGround);
-        return surfaces.SnowLine is { } line
+        var own = surfaces.Raster is { } raster ? $"by {raster.Name}, and where that says nothing " : "";
+        return own + (surfaces.SnowLine is { } line
             ? $"from {Say.Metres(line)} up it gives back {bright:0.##} of its light, below {dark:0.##}"
-            : $"the ridge gives back {bright:0.##} of its light, the valley {dark:0.##}";
+            : $"the ridge gives back {bright:0.##} of its light, the valley {dark:0.##}");
     }
 
     private static string Why(PictureExposure exposure) => (exposure.Start.Ev100, exposure.Middle.Ev100, exposure.End.Ev100) is var (start, middle, end)

@@ -43,7 +43,7 @@ public class OneJudgeTests
         TestContext.Current.TestOutputHelper!.WriteLine($"{ground}: {agreed} agree, {close} differ and are called close, {otherwise.Count} differ; {fitting} fit or are tight; {called} are called close; starts differ by {string.Join(", ", offS.Order().Where((_, n) => n % Math.Max(1, offS.Count / 10) == 0).Select(off => $"{off:0}"))} s");
         Assert.True(otherwise.Count == 0, string.Join('\n', otherwise));
         Assert.True(fitting > Plans / 30, $"{fitting}");
-        Assert.True(close < Plans / 3 / 5, $"{close}");
+        Assert.True(5 * close < Plans / 3, $"{close}");
     }
 
     private static Verdict Class(Verdict verdict) => verdict == Verdict.NoLight ? Verdict.TooLong : verdict;

@@ -13,10 +13,14 @@ public sealed record Surfaces(Reflectances Ground, Length? SnowLine = null, doub
 
     public static Surfaces Usual { get; } = new(Reflectances.Usual);
 
+    /// <summary>The user's own, which goes before the others where it says anything; null for none.</summary>
+    public SurfaceRaster? Raster { get; init; }
+
     /// <param name="isDeck">It is the top of the sea of cloud.</param>
     public double Of(GroundPatch patch, bool isDeck)
     {
         if (isDeck) return Deck;
+        if (Raster?.At(patch.Ground.Point) is { } own) return own;
         var isBright = SnowLine is { } line ? patch.Ground.Height >= line : patch.Role != PatchRole.Valley;
         return isBright ? Ground.LitRidge : Ground.ShadedGround;
     }
