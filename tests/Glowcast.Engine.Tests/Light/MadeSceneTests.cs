@@ -79,7 +79,13 @@ public class MadeSceneTests
         }
         var thresholds = Geometry.Alone with
         {
-            RidgeFrom = Length.FromMetres(footM), CrestBand = Angle.FromDegrees(20), CrestLit = 1, ColumnsLit = 0.9, ValleyLit = 0.2, ValleyPart = 0, DiscShare = 0.5,
+            RidgeFrom = Length.FromMetres(footM),
+            CrestBand = Angle.FromDegrees(20),
+            CrestLit = 1,
+            ColumnsLit = 0.9,
+            ValleyLit = 0.2,
+            ValleyPart = 0,
+            DiscShare = 0.5,
         };
         var eye = Place.FromDegrees(SouthDeg, 7, eyeM);
         var bounds = new PictureBounds(Angle.FromDegrees(frame.GetProperty("bottom_deg").GetDouble()), Angle.FromDegrees(frame.GetProperty("top_deg").GetDouble()));
