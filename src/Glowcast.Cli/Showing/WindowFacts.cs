@@ -14,6 +14,7 @@ internal static class WindowFacts
         ("light goes", Sweep(window.Loses)),
         ("unlit", LightWords.Unlit(window)),
         ("dark", LightWords.Dark(window.Dark)),
+        ("earth's shadow", window.EarthShadowTop is { } top ? $"up to {top.Degrees:0.#}° over the span half-way" : null),
         ("broken", window.BreakBefore is { } gap ? $"parted by {Say.Time(gap.Length)} from the window before it" : null),
     ];
 

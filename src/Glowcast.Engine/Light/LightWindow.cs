@@ -129,6 +129,9 @@ public sealed record LightWindow(
     /// <summary>How the picture reads in the middle of the window; null where it was not worked out.</summary>
     public PictureLight? Picture { get; init; }
 
+    /// <summary>How high the earth's shadow stands over the span in the middle of a twilight, where it stands highest there; null at other times and on the sun's side.</summary>
+    public Angle? EarthShadowTop { get; init; }
+
     /// <summary>What the camera makes of it; null where that was not worked out.</summary>
     public WindowTones? Tones { get; init; }
 

@@ -49,6 +49,7 @@ public static class WindowSearch
             Dark = DarkGround.At(chart, middleS),
             Gains = LightSweep.GainOf(chart, middleS),
             Loses = LightSweep.LossOf(chart, middleS),
+            EarthShadowTop = kind == PictureKind.Twilight ? EarthShadow.Over(chart.Scene.Span, azimuth, airless, chart.Scene.Lookout.Height)?.Shadow.Top : null,
         };
     }
 

@@ -59,6 +59,12 @@ public sealed record WindowAnswer(
     /// <summary>Light by weather, as model files have it; null without files that reach the window.</summary>
     public WindowWeatherAnswer? Weather { get; init; }
 
+    /// <summary>The sky at the horizon behind the ridge, half-way [cd/m²]; null where it was not worked out.</summary>
+    public double? SkyCd { get; init; }
+
+    /// <summary>How high the earth's shadow stands over the span in the middle of a twilight; null at other times, and on the sun's side.</summary>
+    public double? EarthShadowTopDeg { get; init; }
+
     /// <summary>Null where it was not worked out.</summary>
     public WindowExposureAnswer? Exposure { get; init; }
 
@@ -92,6 +98,8 @@ public sealed record WindowAnswer(
             BreakBefore = BreakAnswer.Of(window.BreakBefore),
             Gains = SweepAnswer.Of(window.Gains),
             Loses = SweepAnswer.Of(window.Loses),
+            SkyCd = window.Tones?.SkyCd,
+            EarthShadowTopDeg = window.EarthShadowTop?.Degrees,
             Exposure = WindowExposureAnswer.Of(window.Tones?.Exposure),
             BlackPoint = ToneRangeAnswer.Of(window.Tones?.BlackPoint),
             RidgeInAir = RidgeInAirAnswer.Of(window.Tones?.Ridge),

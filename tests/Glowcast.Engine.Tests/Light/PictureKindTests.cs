@@ -47,6 +47,9 @@ public class PictureKindTests
         var windows = WindowSearch.Windows(Day, PictureKind.Twilight);
         Assert.Equal([DayHalf.Morning, DayHalf.Evening], windows.Select(window => window.Half));
         Assert.Equal([WindowEdgeCause.CivilTwilight, WindowEdgeCause.SunOnHorizon, WindowEdgeCause.SunOnHorizon, WindowEdgeCause.CivilTwilight], windows.SelectMany(window => new[] { window.Start.Cause, window.End.Cause }));
+        // Looking west, the shadow of the earth stands in the morning; in the evening the sun is there. AMS: always higher than the sun is deep.
+        Assert.True(windows[0].EarthShadowTop > -Sun.At(windows[0].Middle).SeenFrom(Valley.Lookout).AirlessAltitude);
+        Assert.Null(windows[1].EarthShadowTop);
         var crest = RidgeBrightness.MedianCrest(Day.Scene)!.Value;
         foreach (var (outer, inner) in new[] { (windows[0].Start.At, windows[0].End.At), (windows[1].End.At, windows[1].Start.At) })
         {

@@ -9,11 +9,14 @@ namespace Glowcast.Engine.Light;
 /// <param name="Ridge">Half-way; null where the picture shows no crest.</param>
 public sealed record WindowTones(PictureExposure? Exposure, ToneRange? BlackPoint, RidgeInAir? Ridge)
 {
+    /// <summary>The sky at the horizon behind the ridge, half-way [cd/m²].</summary>
+    public double SkyCd { get; init; }
+
     /// <param name="ridge">How bright the ridge is through the day.</param>
     public static WindowTones Of(LightChart chart, Interval window, RidgeBrightness ridge, Length visibility, Surfaces surfaces, ExposureSettings settings)
     {
         var middle = At(window.Start + (window.Duration / 2));
-        return new WindowTones(PictureExposure.Of(At(window.Start), middle, At(window.End), settings), ToneRange.Of(middle), RidgeInAir.Of(middle));
+        return new WindowTones(PictureExposure.Of(At(window.Start), middle, At(window.End), settings), ToneRange.Of(middle), RidgeInAir.Of(middle)) { SkyCd = middle.SkyCd };
 
         PictureTones At(Instant instant) => PictureTones.Of(chart, instant, ridge, visibility, surfaces);
     }
